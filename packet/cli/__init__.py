@@ -1,0 +1,1 @@
+"""The command ``packet``; one command a file. Only this room prints."""

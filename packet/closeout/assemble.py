@@ -1,0 +1,151 @@
+"""The flow: record, reference and photos in; figures and review; the closeout out."""
+
+from collections.abc import Iterator
+from pathlib import Path
+
+from packet import __version__
+from packet.closeout.model import Care, Closeout, Code, Head, Photo
+from packet.figures.make import make_figures
+from packet.figures.plan import plan
+from packet.figures.rules import code_ids
+from packet.photos.taken import PhotoSet, TakenPhoto, take_photos
+from packet.problems import Problem, Refused, nearest
+from packet.reading import ReadFile
+from packet.record.checks import Loc
+from packet.record.job import JobRecord, Office
+from packet.record.load import read_office, read_record
+from packet.reference import Library
+from packet.review.catalogue import BY_ID
+from packet.review.findings import findings
+from packet.review.judge import review
+from packet.workspace import Workspace
+
+
+def assemble(workspace: Workspace, job_folder: Path) -> tuple[Closeout, tuple[TakenPhoto, ...]]:
+    """Return the closeout of a job, and its photos with their originals.
+
+    Args:
+        workspace: The office.
+        job_folder: Folder with ``job.yaml`` and perhaps ``photos.yaml``.
+
+    Raises:
+        Refused: Every problem of every file at once.
+    """
+    problems: list[Problem] = []
+    library: Library | None = None
+    office: ReadFile[Office] | None = None
+    record: ReadFile[JobRecord] | None = None
+    photos: PhotoSet | None = None
+    try:
+        library = Library.load(workspace.shared_folders())
+    except Refused as refused:
+        problems += refused.problems
+    try:
+        office = read_office(workspace.office_file)
+    except Refused as refused:
+        problems += refused.problems
+    try:
+        record = read_record(job_folder)
+    except Refused as refused:
+        problems += refused.problems
+    try:
+        photos = take_photos(job_folder)
+    except Refused as refused:
+        problems += refused.problems
+    if library and record and photos is not None:
+        problems += _between_files(library, record, photos)
+    if problems or not (library and office and record and photos is not None):
+        raise Refused(problems)
+    return _closeout(library, office.value, record.value, photos), photos.photos
+
+
+def _between_files(library: Library, record: ReadFile[JobRecord], photos: PhotoSet) -> Iterator[Problem]:
+    """Find names that nothing carries: codes, requirements, planes, sheets and details."""
+    job = record.value
+    places: list[tuple[Loc, str]] = []
+    if job.basis:
+        places.append((("basis", "code"), job.basis.code))
+        for name in ("programs", "practices"):
+            places += [(("basis", name, n), id) for n, id in enumerate(getattr(job.basis, name))]
+    known_codes = library.code_ids()
+    for loc, id in places:
+        if id not in known_codes:
+            yield record.problem("unknown-code", loc, id, nearest=nearest(id, known_codes) or "")
+    asked: list[tuple[Loc, str]] = [(("not_recorded", id), id) for id in job.not_recorded]
+    asked += [(("ways_out", n, "requirement"), way.requirement) for n, way in enumerate(job.ways_out)]
+    for loc, id in asked:
+        if id.partition(":")[0] not in BY_ID:
+            yield record.problem("unknown-requirement", loc, id, nearest=nearest(id, BY_ID) or "")
+    planes = {plane.id for plane in job.roof.planes} if job.roof else set()
+    things = {*BY_ID, *(s.id for s in (job.deck.sheets if job.deck else ()))}
+    things |= {entry.id for group in (job.details, job.framing, job.found) for entry in group}
+    if photos.log:
+        for n, entry in enumerate(photos.log.value.photos):
+            if entry.plane and entry.plane not in planes:
+                yield photos.log.problem(
+                    "unknown-id", ("photos", n, "plane"), entry.plane, accepted=", ".join(planes)
+                )
+            for m, id in enumerate(entry.proves):
+                if id not in things:
+                    near = nearest(id, things) or ""
+                    yield photos.log.problem("unknown-proof", ("photos", n, "proves", m), id, nearest=near)
+
+
+def _closeout(library: Library, office: Office, record: JobRecord, photos: PhotoSet) -> Closeout:
+    figures = make_figures(record)
+    results = review(record, photos.photos, library, figures)
+    found = findings(record, photos.photos, figures)
+    geometry = plan(record, figures)
+    codes = tuple(_code(id, library) for id in code_ids(record))
+    care = _care(record, library)
+    stages = tuple(stage.id for stage in library.stages())
+    return Closeout(
+        packet=Head(program=__version__, reference=dict(library.digests())),
+        office=office,
+        record=record,
+        codes=codes,
+        figures=figures.by_id,
+        results=results,
+        findings=found,
+        stages=stages,
+        photos=tuple(_photo(photo) for photo in photos.photos),
+        geometry=geometry,
+        care=care,
+    )
+
+
+def _code(id: str, library: Library) -> Code:
+    code = library.code(id)
+    return Code(id=id, title=code.title, edition=code.edition, whose=code.whose, note=code.note or "")
+
+
+def _care(record: JobRecord, library: Library) -> tuple[Care, ...]:
+    """Return the care notes that fit this house."""
+    built = record.property.built
+    fitting = (
+        (id, note)
+        for id, note in library.care().items()
+        if note.applies is None or built is None or built < note.applies.built_before
+    )
+    return tuple(
+        Care(id=id, kind=note.kind, when=note.when, says=note.says, source=library.care_source(note))
+        for id, note in fitting
+    )
+
+
+def _photo(photo: TakenPhoto) -> Photo:
+    """Return a photo as published; its file names come from its id and its bytes, not from typed text."""
+    entry, facts = photo.entry, photo.facts
+    name = f"photos/{entry.id.lower()}-{facts.sha256[:8]}"
+    values = {field: getattr(entry, field) for field in type(entry).model_fields}
+    values |= {"taken_at": photo.taken_at, "offset": photo.offset}
+    return Photo.model_construct(
+        **values,
+        original_sha256=facts.sha256,
+        width_px=facts.width_px,
+        height_px=facts.height_px,
+        time_from=photo.time_from,
+        large=f"{name}.jpg",
+        small=f"{name}-small.jpg",
+        has_place=facts.has_place,
+    )

@@ -1,0 +1,70 @@
+"""The frozen closeout; ``packet.json`` is the dump of one reader's copy of it."""
+
+from typing import Literal
+
+from packet.fields import Strict, everyone, leaf
+from packet.figure import Figure, Source
+from packet.figures.plan import Geometry
+from packet.photos.log import LoggedPhoto
+from packet.record.job import JobRecord, Office
+from packet.review.model import Finding, Result
+
+FORMAT, FORMAT_VERSION = "roof-closeout-packet", 1
+
+
+class Head(Strict):
+    """What made the packet and what it rests on."""
+
+    format: Literal["roof-closeout-packet"] = everyone(FORMAT)
+    version: int = everyone(FORMAT_VERSION)
+    program: str = everyone(description="Version of the program.")
+    language: str = everyone("en")
+    reference: dict[str, str] = everyone(description="Reference file to digest.")
+
+
+class Photo(LoggedPhoto):
+    """A logged photo with the facts of its original and the names of its published sizes."""
+
+    original_sha256: str = everyone()
+    width_px: int = everyone(description="Width of the original, upright [px].")
+    height_px: int = everyone(description="Height of the original, upright [px].")
+    time_from: Literal["log", "camera", "nowhere"] = everyone()
+    large: str = everyone(description="Published large size.")
+    small: str = everyone(description="Published small size.")
+    has_place: bool = leaf(description="The original carries a position; it is never published.")
+
+
+class Code(Strict):
+    """A code, program or guide the job rests on."""
+
+    id: str = everyone()
+    title: str = everyone()
+    edition: str = everyone()
+    whose: str = everyone()
+    note: str = everyone("")
+
+
+class Care(Strict):
+    """One care note or caution that fits this house."""
+
+    id: str = everyone()
+    kind: Literal["care", "avoid", "caution"] = everyone()
+    when: str = everyone()
+    says: str = everyone()
+    source: Source = everyone()
+
+
+class Closeout(Strict):
+    """Everything a packet says about one job."""
+
+    packet: Head = everyone()
+    office: Office = everyone()
+    record: JobRecord = everyone()
+    codes: tuple[Code, ...] = everyone()
+    figures: dict[str, Figure] = everyone()
+    results: tuple[Result, ...] = everyone()
+    findings: tuple[Finding, ...] = everyone()
+    stages: tuple[str, ...] = everyone()
+    photos: tuple[Photo, ...] = everyone()
+    geometry: Geometry | None = everyone()
+    care: tuple[Care, ...] = everyone()

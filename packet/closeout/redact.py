@@ -1,0 +1,120 @@
+"""One reader's copy: what the reader may not have is gone before any template sees it."""
+
+from collections.abc import Iterable, Mapping
+from dataclasses import fields, is_dataclass
+from datetime import date
+from decimal import Decimal
+from fractions import Fraction
+from typing import Any
+
+from pydantic import BaseModel
+
+from packet import units
+from packet.closeout.model import Closeout
+from packet.fields import Money, readers_of
+from packet.figure import Figure, Origin, Source, Term, Working
+from packet.figures.plan import Geometry, PlanArea, PlanEdge, PlanMark, PlanPlane
+from packet.figures.rules import Limit
+from packet.readers import EVERYONE, Reader
+from packet.reference.vocabulary import Nail
+from packet.review.model import Answer, Finding, Part, Result
+
+#: Types whose leaves go where the thing that holds them goes; the leaves of any other are the office's alone.
+_FOLLOW: frozenset[type] = frozenset(
+    {Figure, Working, Term, Origin, Source, Result, Part, Limit, Answer, Finding, Nail}
+    | {Geometry, PlanPlane, PlanEdge, PlanArea, PlanMark}
+)
+_TYPED = (units.Length, units.Pitch, units.Area, units.Speed, units.NailSize, Money)
+_GONE = object()
+
+
+def redact(closeout: Closeout, reader: Reader) -> dict[str, Any]:
+    """Return the copy one reader may have, ready for JSON; what the reader may not have is an absent key.
+
+    Templates, drawings and paper get this and nothing else.
+
+    Args:
+        closeout: The whole closeout.
+        reader: Whose copy.
+    """
+    copy: dict[str, Any] = _seen(closeout, reader)
+    copy["packet"]["reader"] = reader
+    photos = {photo["id"] for photo in copy["photos"]}
+    for result in copy["results"]:
+        for name in ("evidence", "late"):
+            kept = [id for id in result[name] if id in photos]
+            result[f"{name}_elsewhere"] = len(result[name]) - len(kept)
+            result[name] = kept
+    for way_out in copy["record"]["ways_out"]:
+        if way_out["photo"] not in photos:
+            way_out["photo"] = None
+    copy["figures"] = {
+        id: figure for id, figure in copy["figures"].items() if _may_have(figure, copy["record"])
+    }
+    copy["sources"] = _sources(copy)
+    return copy
+
+
+def _may_have(figure: Mapping[str, Any], record: Mapping[str, Any]) -> bool:
+    """Return whether a measured figure's place in the record is still in the copy."""
+    origin: str = figure["origin"]
+    return not origin or origin.startswith("rule.") or origin.split(".", 1)[0] in record
+
+
+def _seen(value: Any, reader: Reader) -> Any:
+    if isinstance(value, _TYPED):
+        return value.text
+    if isinstance(value, BaseModel):
+        return _model(value, reader)
+    if is_dataclass(value) and not isinstance(value, type):
+        if type(value) not in _FOLLOW and reader != "office":
+            return _GONE
+        return _kept((field.name, _seen(getattr(value, field.name), reader)) for field in fields(value))
+    if isinstance(value, Mapping):
+        return _kept((str(key), _seen(item, reader)) for key, item in value.items())
+    if isinstance(value, list | tuple | set | frozenset):
+        return [seen for item in value if (seen := _seen(item, reader)) is not _GONE]
+    return _scalar(value)
+
+
+def _model(value: BaseModel, reader: Reader) -> Any:
+    """Return the fields the reader may have; an entry with readers of its own may be gone whole."""
+    if reader not in getattr(value, "readers", EVERYONE):
+        return _GONE
+    follows = type(value) in _FOLLOW
+    declared = type(value).model_fields.items()
+    names = (name for name, info in declared if follows or reader in readers_of(info))
+    return _kept((name, _seen(getattr(value, name), reader)) for name in names)
+
+
+def _kept(pairs: Iterable[tuple[str, Any]]) -> dict[str, Any]:
+    return {name: value for name, value in pairs if value is not _GONE}
+
+
+def _scalar(value: Any) -> Any:
+    if isinstance(value, Fraction):
+        return int(value) if value.denominator == 1 else float(value)
+    if isinstance(value, date):
+        return value.isoformat()
+    if isinstance(value, Decimal):
+        return str(value)
+    return value
+
+
+def _sources(copy: Mapping[str, Any]) -> list[dict[str, Any]]:
+    """Return every place the copy cites, once, in order."""
+    found: dict[tuple[str, ...], dict[str, Any]] = {}
+
+    def walk(value: Any) -> None:
+        if isinstance(value, dict):
+            if {"document", "edition", "locator", "checked"} <= value.keys():
+                found[(value["document"], value["edition"], value["locator"], value["checked"])] = value
+            for item in value.values():
+                walk(item)
+        elif isinstance(value, list):
+            for item in value:
+                walk(item)
+
+    for part in ("figures", "results", "care"):
+        walk(copy[part])
+    return [found[key] for key in sorted(found)]

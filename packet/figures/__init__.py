@@ -1,0 +1,1 @@
+"""Record, reference and calculators meet here and become figures; one module a topic."""

@@ -1,0 +1,179 @@
+"""Limits: what the rules ask of this job, each from one of the four places."""
+
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass
+from fractions import Fraction
+
+from packet.figure import Figure, FigureSet, Source, term
+from packet.record.job import JobRecord
+from packet.reference import CodeRow, Library
+from packet.reference.models import Whose
+from packet.reference.vocabulary import Kind, Nail
+
+Value = Fraction | tuple[str, ...] | tuple[Nail, ...] | None
+
+#: Unit of a limit's figure, where it differs from the row's.
+_UNITS = {"each": "count"}
+ADDED = "limit + base"
+
+
+@dataclass(frozen=True)
+class Limit:
+    """One limit.
+
+    Attributes:
+        row: Id of the row, or the record's path for what the maker printed.
+        whose: Law, maker, program or practice.
+        kind: At most, at least, one of, present.
+        value: Number, accepted words or nails; None when it was not read.
+        figures: Ids of the figures that show it.
+        words: Accepted words, when it is words.
+        source: Where it was read.
+        decides: True when it may decide a result.
+        caution: True when it decides from a restatement.
+        superseded: What took its place; "" when it stands.
+        missing: Facts without which it can't be told whether it applies.
+        note: Plain note; "" for none.
+    """
+
+    row: str
+    whose: Whose
+    kind: Kind
+    value: Value
+    figures: tuple[str, ...]
+    words: tuple[str, ...]
+    source: Source
+    decides: bool
+    caution: bool = False
+    superseded: str = ""
+    missing: tuple[str, ...] = ()
+    note: str = ""
+
+
+def code_ids(record: JobRecord) -> tuple[str, ...]:
+    """Return the ids of the codes, programs and guides the record names, the adopted code first."""
+    basis = record.basis
+    return (basis.code, *basis.programs, *basis.practices) if basis else ()
+
+
+def facts(record: JobRecord, figures: FigureSet) -> dict[str, object]:
+    """Return what is known of the job that a rule may depend on; an unknown fact is left out."""
+    covering, deck, dry_in = record.covering, record.deck, record.dry_in
+    known: dict[str, object] = {
+        "exposure": record.basis.exposure if record.basis else None,
+        "slope_rise_in_12": _least_rise_worked(record),
+        "panel_thickness_in": _panel_thickness(record),
+        "shingle_kind": covering.shingle.kind if covering and covering.shingle else None,
+        "valley_kind": next(
+            (d.valley for d in record.details if d.kind == "valley" and d.state == "new"), None
+        ),
+        "underlayment_layers": Fraction(dry_in.layers) if dry_in else None,
+        "permit_date": record.basis.permit_date if record.basis else None,
+        "mean_roof_height_ft": _value(figures, "roof.mean_height"),
+    }
+    if record.roof and record.roof.framing:
+        known["frame_spacing_in"] = record.roof.framing.spacing.inches
+    if deck and deck.nail:
+        known |= {
+            "nail_length_in": deck.nail.size.length_in,
+            "nail_shank_in": deck.nail.size.shank_in,
+            "nail_shank": deck.nail.shank,
+        }
+    if record.basis and record.basis.wind_speed:
+        known[f"wind_{record.basis.wind_kind}_mph"] = record.basis.wind_speed.mph
+        known.setdefault("wind_nominal_mph", _value(figures, "basis.wind_nominal"))
+    return {name: value for name, value in known.items() if value is not None}
+
+
+def _value(figures: FigureSet, id: str) -> object:
+    figure = figures.get(id)
+    return Fraction(figure.value) if figure else None
+
+
+def _least_rise_worked(record: JobRecord) -> Fraction | None:
+    """Return the lowest pitch that was worked: low slopes ask for more."""
+    if not record.roof:
+        return None
+    areas = record.covering.areas if record.covering else ()
+    sheets = record.deck.sheets if record.deck else ()
+    worked = {*(area.plane for area in areas), *(sheet.plane for sheet in sheets)}
+    rises = [plane.pitch.rise_in_12 for plane in record.roof.planes if not worked or plane.id in worked]
+    return min(rises)
+
+
+def _panel_thickness(record: JobRecord) -> Fraction | None:
+    if record.deck and record.deck.panel:
+        return record.deck.panel.thickness.inches
+    old = record.roof.old if record.roof else None
+    return old.deck_thickness.inches if old and old.deck_thickness else None
+
+
+def limits(
+    asks: str, codes: Iterable[str], known: Mapping[str, object], library: Library, figures: FigureSet
+) -> tuple[Limit, ...]:
+    """Return what the named codes ask of one thing, and add the figures that show it.
+
+    Args:
+        asks: What is limited.
+        codes: Ids of codes, programs and guides.
+        known: Facts of the job.
+        library: Published rules.
+        figures: Takes the figures of the limits.
+    """
+    found = library.match(codes, asks, known)
+    sure = [_limit(row, library, figures) for row in found.rows]
+    open_rows = [_limit(item.row, library, figures, missing=item.missing) for item in found.cannot_tell]
+    return (*sure, *open_rows)
+
+
+def maker_limit(value: int, figure: str, printed_on: str) -> Limit:
+    """Return the maker's printed number of nails as a limit; the record names where it is printed."""
+    source = Source("maker", printed_on, "", figure, "seen")
+    return Limit(figure, "maker", "at_least", Fraction(value), (figure,), (), source, decides=True)
+
+
+def _limit(row: CodeRow, library: Library, figures: FigureSet, *, missing: tuple[str, ...] = ()) -> Limit:
+    source = library.source(row)
+    return Limit(
+        row=row.id,
+        whose=row.whose,
+        kind=row.kind,
+        value=row.value,
+        figures=_shown(row, source, figures, missing),
+        words=row.value if row.form == "words" and row.value else (),  # type: ignore[arg-type]
+        source=source,
+        decides=row.may_decide and not missing,
+        caution=row.caution and not missing,
+        superseded=row.superseded,
+        missing=missing,
+        note=" ".join(part for part in (row.note, row.reason) if part),
+    )
+
+
+def _shown(row: CodeRow, source: Source, figures: FigureSet, missing: tuple[str, ...]) -> tuple[str, ...]:
+    """Add the figures of a row's numbers, once, and return their ids."""
+    id = f"rule.{row.id}"
+    if isinstance(row.value, Fraction):
+        if not figures.get(id):
+            _number(id, row, source, figures, missing)
+        return (id,)
+    ids: list[str] = []
+    for number, nail in enumerate(row.value or (), 1):
+        if isinstance(nail, Nail):
+            for name, value in (("length", nail.length_in), ("shank", nail.shank_in)):
+                ids.append(f"{id}.{number}.{name}")
+                if not figures.get(ids[-1]):
+                    figures.add(Figure(ids[-1], value, "in", 0, origin=id, sources=(source,)))
+    return tuple(ids)
+
+
+def _number(id: str, row: CodeRow, source: Source, figures: FigureSet, missing: tuple[str, ...]) -> None:
+    value = Fraction(row.value)  # type: ignore[arg-type]
+    unit = _UNITS.get(row.unit, row.unit)
+    base = figures.get("deck.panel.thickness") if row.added_to and not missing else None
+    if base is None:
+        figures.add(Figure(id, value, unit, 0, origin=id, sources=(source,)))
+        return
+    added = term("limit", value - Fraction(base.value), unit, "rule", row.id)
+    terms = [added, figures.as_term("base", base.id)]
+    figures.computed(id, value, unit, ADDED, terms, sources=[source])

@@ -1,0 +1,1 @@
+"""Photos: the log, the facts in the originals, and the copies for the web."""

@@ -1,0 +1,75 @@
+"""The photo log, ``photos.yaml``: which photo shows what, when it was taken, and who says so."""
+
+import stat
+from pathlib import Path
+from typing import Annotated, Literal
+
+from pydantic import StringConstraints
+
+from packet.fields import Coordinate, Id, Line, Moment, Offset, Strict, everyone, leaf
+from packet.readers import OFFICE, Reader
+
+Stage = Literal["before", "stripped", "deck", "dried-in", "edges", "covering", "done"]
+Compass = Literal[
+    "north", "north-north-east", "north-east", "east-north-east", "east", "east-south-east", "south-east",
+    "south-south-east", "south", "south-south-west", "south-west", "west-south-west", "west",
+    "west-north-west", "north-west", "north-north-west", "up", "down",
+]  # fmt: skip
+
+
+class LoggedPhoto(Strict):
+    """One entry of the log."""
+
+    id: Id = everyone(description="Id of the photo.", examples=["P07"])
+    file: Line = leaf(description="File inside the job folder.", examples=["photos/P07.jpg"])
+    sha256: Annotated[str, StringConstraints(pattern=r"^[0-9a-f]{64}$")] | None = everyone(
+        None, description="Digest of the original, so that a changed file is noticed."
+    )
+    taken_at: Moment | None = everyone(None, description="Time on the wall where it was taken.")
+    offset: Offset | None = everyone(None, description="Offset from UTC at that time.")
+    offset_from: Literal["camera", "property", "stated"] = everyone(
+        "camera", description="Where the offset comes from.", examples=["camera"]
+    )
+    taken_by: Line | None = everyone(None, description="Who took it.", examples=["Dov Marrick"])
+    stage: Stage = everyone(description="Stage of the work it shows.", examples=["stripped"])
+    plane: Id | None = everyone(None, description="Plane it shows.", examples=["MS"])
+    pin: tuple[Coordinate, Coordinate] | None = everyone(None, description="Place on that plane.")
+    direction: Compass | None = everyone(None, description="Way the camera looks.", examples=["north-east"])
+    shows: Annotated[str, StringConstraints(min_length=1, max_length=300)] = everyone(
+        description="The caption; says what it proves.", examples=["Rot on both sides of the valley."]
+    )
+    proves: tuple[Line, ...] = everyone(
+        (), description="Requirements, sheets and details it is evidence for.", examples=[["deck-nail", "S1"]]
+    )
+    set_by: Line | None = leaf(None, description="Who wrote this entry.", examples=["Tam Oduya"])
+    readers: tuple[Reader, ...] = leaf(
+        OFFICE, description="Copies that carry it.", examples=[["outside", "office"]]
+    )
+
+
+class PhotoLog(Strict):
+    """The whole log."""
+
+    photos: tuple[LoggedPhoto, ...] = leaf(
+        (), description="Photos in the order of the work.", max_length=2000
+    )
+
+
+def photo_path(job_folder: Path, file: str) -> Path | None:
+    """Return the photo's path, or None when it would leave the job folder.
+
+    A path with ``..``, an absolute path, a drive, a backslash or a link on the way is refused, because a job
+    folder may come from elsewhere.
+    """
+    parts = file.split("/")
+    if "\\" in file or ":" in file or any(part in ("", ".", "..") for part in parts):
+        return None
+    path = job_folder
+    for part in parts:
+        path = path / part
+        try:
+            if stat.S_ISLNK(path.lstat().st_mode):
+                return None
+        except OSError:
+            break
+    return job_folder.joinpath(*parts)

@@ -1,0 +1,103 @@
+"""Copies for the web: upright, in sRGB, without any metadata, the same bytes every time."""
+
+import io
+import os
+import threading
+from collections.abc import Callable, Iterable
+from concurrent.futures import ThreadPoolExecutor
+from dataclasses import dataclass
+from pathlib import Path
+from typing import cast
+
+import PIL
+from PIL import Image, ImageCms, ImageOps
+
+from packet.photos.facts import open_photo
+
+#: Long side and quality of the two sizes.
+LARGE_PX, SMALL_PX, QUALITY = 1600, 480, 80
+WORKERS = 2
+#: Part of the cache key: another library or setting may give other bytes.
+RECIPE = f"{PIL.__version__}-{LARGE_PX}-{SMALL_PX}-q{QUALITY}"
+
+
+@dataclass(frozen=True)
+class Rendition:
+    """The two published sizes of one photo, as files in the cache."""
+
+    large: Path
+    small: Path
+
+
+def _in_srgb(image: Image.Image) -> Image.Image:
+    profile = image.info.get("icc_profile")
+    if profile:
+        try:
+            source = ImageCms.ImageCmsProfile(io.BytesIO(cast(bytes, profile)))
+            converted = ImageCms.profileToProfile(
+                image, source, ImageCms.createProfile("sRGB"), outputMode="RGB"
+            )
+            if converted is not None:
+                image = converted
+        except (ImageCms.PyCMSError, OSError, ValueError):
+            pass  # a damaged profile says nothing; the picture is shown as stored
+    if image.mode in ("RGBA", "LA", "PA") or "transparency" in image.info:
+        with_alpha = image.convert("RGBA")
+        paper = Image.new("RGBA", with_alpha.size, "white")
+        image = Image.alpha_composite(paper, with_alpha)
+    return image.convert("RGB")
+
+
+def _fit(size: tuple[int, int], long_side_px: int) -> tuple[int, int]:
+    scale = min(1.0, long_side_px / max(size))
+    return max(1, round(size[0] * scale)), max(1, round(size[1] * scale))
+
+
+def _save(image: Image.Image, path: Path) -> None:
+    clean = Image.new("RGB", image.size)
+    clean.paste(image)  # a new picture carries no comment, profile or tag
+    part = path.with_suffix(f".{os.getpid()}-{threading.get_ident()}.part")  # one photo may be logged twice
+    clean.save(part, "JPEG", quality=QUALITY, optimize=False, progressive=False)
+    part.replace(path)
+
+
+def render(original: Path, sha256: str, cache: Path) -> Rendition:
+    """Return the published sizes of one original, made now or taken from the cache.
+
+    Args:
+        original: Path of the original.
+        sha256: Its digest [hex]; names the cached files.
+        cache: Folder of the cache.
+    """
+    large, small = (cache / f"{sha256[:32]}-{RECIPE}-{name}.jpg" for name in ("large", "small"))
+    if not (large.is_file() and small.is_file()):
+        with open_photo(original) as image:
+            # draft only helps with the picture's own proportions, so ask for those
+            image.draft("RGB", _fit(image.size, LARGE_PX))
+            upright = _in_srgb(ImageOps.exif_transpose(image))
+        shown = upright.resize(_fit(upright.size, LARGE_PX), Image.Resampling.LANCZOS)
+        _save(shown, large)
+        _save(shown.resize(_fit(shown.size, SMALL_PX), Image.Resampling.LANCZOS), small)
+    return Rendition(large, small)
+
+
+def render_all(
+    photos: Iterable[tuple[str, Path, str]], cache: Path, *, progress: Callable[[int], None] | None = None
+) -> dict[str, Rendition]:
+    """Return renditions by photo id.
+
+    Args:
+        photos: Id, original and digest of each photo.
+        cache: Folder of the cache; made when missing.
+        progress: Called with the number done so far.
+    """
+    cache.mkdir(parents=True, exist_ok=True)
+    wanted = tuple(photos)
+    made: dict[str, Rendition] = {}
+    with ThreadPoolExecutor(WORKERS) as pool:
+        jobs = {id: pool.submit(render, path, sha256, cache) for id, path, sha256 in wanted}
+        for number, (id, job) in enumerate(jobs.items(), 1):
+            made[id] = job.result()
+            if progress:
+                progress(number)
+    return made

@@ -1,0 +1,58 @@
+"""A YAML file read into its model: the value, where its parts stand, and its digest."""
+
+from dataclasses import dataclass, field
+from functools import lru_cache
+from hashlib import sha256
+from pathlib import Path
+from typing import Generic, TypeVar
+
+from pydantic import BaseModel, ValidationError
+
+from packet.located import from_validation, locate
+from packet.problems import Problem, Refused
+from packet.yamlread import Document, parse_yaml, read_bytes
+
+M = TypeVar("M", bound=BaseModel)
+
+#: Parsed files kept in one process; a file is parsed again only when its bytes differ.
+_MOST_KEPT = 512
+
+
+@dataclass(frozen=True)
+class ReadFile(Generic[M]):
+    """A file with its parsed value, where its parts stand, and its digest."""
+
+    path: Path
+    value: M
+    document: Document = field(repr=False)
+    digest: str
+
+    def problem(self, code: str, loc: tuple[str | int, ...], found: str = "", **values: str) -> Problem:
+        """Return a problem at a place of this file."""
+        return locate(self.document, code, loc, found, values)
+
+
+def read_model(path: Path, model: type[M], *, under: str = "") -> ReadFile[M]:
+    """Return a file validated against its model.
+
+    Args:
+        path: The file.
+        model: Strict model of the file.
+        under: Key to put a file's bare mapping under, so that its ids are values of a model's field.
+
+    Raises:
+        Refused: The file can't be read, or does not fit the model.
+    """
+    data = read_bytes(path)
+    return _read(path, data, sha256(data).hexdigest(), model, under)
+
+
+@lru_cache(maxsize=_MOST_KEPT)
+def _read(path: Path, data: bytes, digest: str, model: type[M], under: str) -> ReadFile[M]:
+    document = parse_yaml(data, path)
+    body = {under: document.value} if under else document.value
+    try:
+        value = model.model_validate(body)
+    except ValidationError as error:
+        raise Refused(from_validation(error, document, model)) from None
+    return ReadFile(path, value, document, digest)

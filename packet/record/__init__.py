@@ -1,0 +1,1 @@
+"""The job record: what the contractor wrote down."""

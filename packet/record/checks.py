@@ -1,0 +1,127 @@
+"""What one field cannot know: ids given twice or naming nothing, days out of order, impossible shapes."""
+
+from collections.abc import Callable, Iterator
+from dataclasses import dataclass, field
+from itertools import pairwise
+
+from packet.record.job import JobRecord
+from packet.record.roof import Roof, Trapezoid, Triangle
+
+Loc = tuple[str | int, ...]
+
+
+@dataclass(frozen=True)
+class Fault:
+    """A problem by its place in the record, before the file's lines are known."""
+
+    code: str
+    loc: Loc
+    found: str
+    values: dict[str, str] = field(default_factory=dict)
+
+
+#: Lists whose entries carry ids, by their place in the record; all share one set of names.
+_LISTS: tuple[Loc, ...] = (
+    ("roof", "planes"),
+    ("roof", "edges"),
+    ("roof", "openings"),
+    ("found",),
+    ("framing",),
+    ("deck", "sheets"),
+    ("details",),
+    ("covering", "areas"),
+    ("bought",),
+    ("inspections",),
+    ("documents",),
+    ("warranty",),
+)
+SIDES = ("lower", "right", "upper", "left")
+
+
+def _at(record: JobRecord, loc: Loc) -> tuple:  # type: ignore[type-arg]
+    value: object = record
+    for name in loc:
+        value = getattr(value, str(name), None)
+        if value is None:
+            return ()
+    return value if isinstance(value, tuple) else ()
+
+
+def _ids_given_twice(record: JobRecord) -> Iterator[Fault]:
+    first: dict[str, str] = {}
+    for loc in _LISTS:
+        for index, entry in enumerate(_at(record, loc)):
+            place = f"{'.'.join(map(str, loc))}[{index}]"
+            if entry.id in first:
+                yield Fault(
+                    "duplicate-id", (*loc, index, "id"), entry.id, {"accepted": f"{first[entry.id]} has it"}
+                )
+            first.setdefault(entry.id, place)
+
+
+def _ids_that_name_nothing(record: JobRecord) -> Iterator[Fault]:
+    planes = {plane.id for plane in record.roof.planes} if record.roof else set()
+    accepted = ", ".join(sorted(planes)) or "none: the record has no planes"
+    for loc in (("roof", "openings"), ("deck", "sheets"), ("details",), ("covering", "areas")):
+        for index, entry in enumerate(_at(record, loc)):
+            if entry.plane is not None and entry.plane not in planes:
+                yield Fault("unknown-id", (*loc, index, "plane"), entry.plane, {"accepted": accepted})
+    for index, edge in enumerate(_at(record, ("roof", "edges"))):
+        for number, side in enumerate(edge.sides):
+            plane, _, name = side.partition(".")
+            if plane not in planes or name not in SIDES:
+                values = {"accepted": f"a plane ({accepted}) and a side ({', '.join(SIDES)}), as MS.right"}
+                yield Fault("unknown-id", ("roof", "edges", index, "sides", number), side, values)
+
+
+def _days_out_of_order(record: JobRecord) -> Iterator[Fault]:
+    names = ("looked_at", "started", "dried_in", "finished")
+    given = [(name, day) for name in names if (day := getattr(record.dates, name)) is not None]
+    for (earlier, first), (later, second) in pairwise(given):
+        if second < first:
+            yield Fault(
+                "dates-out-of-order", ("dates", later), str(second), {"accepted": f"{earlier} is {first}"}
+            )
+    for index, promise in enumerate(record.warranty):
+        if promise.until and promise.until < promise.starts:
+            loc = ("warranty", index, "until")
+            yield Fault(
+                "dates-out-of-order", loc, str(promise.until), {"accepted": f"starts is {promise.starts}"}
+            )
+
+
+def _shapes_that_do_not_close(record: JobRecord) -> Iterator[Fault]:
+    roof: Roof | None = record.roof
+    for index, plane in enumerate(roof.planes if roof else ()):
+        loc: Loc = ("roof", "planes", index)
+        if isinstance(plane, Triangle) and not 0 <= plane.top_at.inches <= plane.lower.inches:
+            accepted = f"between 0 ft and {plane.lower.text}"
+            yield Fault("out-of-range", (*loc, "top_at"), plane.top_at.text, {"accepted": accepted})
+        if isinstance(plane, Trapezoid):
+            reach = plane.upper_starts.inches + plane.upper.inches
+            if reach <= 0 or plane.upper_starts.inches >= plane.lower.inches:
+                accepted = "a top edge that stands above the lowest edge"
+                yield Fault(
+                    "out-of-range", (*loc, "upper_starts"), plane.upper_starts.text, {"accepted": accepted}
+                )
+
+
+def _more_used_than_came(record: JobRecord) -> Iterator[Fault]:
+    for index, line in enumerate(record.bought):
+        if line.returned + line.left + line.scrap > line.delivered:
+            values = {"accepted": f"returned, left and scrap together at most {line.delivered}"}
+            yield Fault("out-of-range", ("bought", index, "delivered"), str(line.delivered), values)
+
+
+CHECKS: tuple[Callable[[JobRecord], Iterator[Fault]], ...] = (
+    _ids_given_twice,
+    _ids_that_name_nothing,
+    _days_out_of_order,
+    _shapes_that_do_not_close,
+    _more_used_than_came,
+)
+
+
+def faults(record: JobRecord) -> tuple[Fault, ...]:
+    """Return everything that is wrong between fields, all at once."""
+    return tuple(fault for check in CHECKS for fault in check(record))

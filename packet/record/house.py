@@ -1,0 +1,96 @@
+"""The job, the house, its people and the days of the work."""
+
+from typing import Literal
+
+from packet.fields import Count, Day, Id, Line, Prose, Strict, TimeZone, everyone, leaf
+
+Kind = Literal["patch", "section", "re-roof", "recover"]
+Status = Literal["planned", "under way", "closed"]
+
+
+class JobHead(Strict):
+    """Number, kind of work and status of the job."""
+
+    number: Line = everyone(
+        description="The office's job number; also the name of the job's folder.", examples=["26-041"]
+    )
+    kind: Kind = everyone(
+        description="Kind of work; it decides which requirements are asked.", examples=["patch"]
+    )
+    status: Status = everyone(description="Where the job stands.", examples=["closed"])
+    revision: Count = everyone(1, description="Revision of the packet, counted from 1.", examples=[1])
+    title: Line | None = everyone(
+        None, description="The outcome in a few words, for the front page.", examples=["Valley leak closed"]
+    )
+
+
+class House(Strict):
+    """The house the work was done on."""
+
+    street: Line = everyone(description="House number and street.", examples=["18 Heron Lane"])
+    town: Line = everyone(description="Town or city.", examples=["Pellam Reach"])
+    county: Line | None = everyone(None, description="County.", examples=["Kestrel County"])
+    state: Line = everyone(description="State.", examples=["South Carolina"])
+    built: Count | None = everyone(None, description="Year the house was built.", examples=[1988])
+    stories: Count | None = everyone(None, description="Stories above ground.", examples=[1])
+    time_zone: TimeZone = everyone(
+        description="IANA time zone of the house; photo times are read in it.", examples=["America/New_York"]
+    )
+
+
+class Person(Strict):
+    """Somebody the office deals with; private to the office's copy."""
+
+    name: Line = leaf(description="Name as it should be written.", examples=["Lenore Asprey"])
+    phone: Line | None = leaf(None, description="Telephone.", examples=["843-555-0107"])
+    email: Line | None = leaf(None, description="E-mail.", examples=["asprey@example.org"])
+
+
+class People(Strict):
+    """Owner and crew."""
+
+    owner: Person | None = leaf(None, description="The owner; printed in the office's copy alone.")
+    crew: tuple[Line, ...] = everyone(
+        (), description="Who did the work.", examples=[["Dov Marrick", "Tam Oduya"]]
+    )
+
+
+class Dates(Strict):
+    """The days of the work."""
+
+    looked_at: Day | None = everyone(None, description="Day the leak was looked at.")
+    started: Day | None = everyone(None, description="Day the roof was opened.")
+    dried_in: Day | None = everyone(None, description="Day the work was under underlayment.")
+    finished: Day | None = everyone(None, description="Day the work was finished.")
+
+
+class Cause(Strict):
+    """Why it leaked and how we know."""
+
+    what: Prose = everyone(description="The cause, in plain words.")
+    how_known: Prose | None = everyone(
+        None, description="How the cause was found: opened up, hose test, seen in the attic."
+    )
+
+
+class Tested(Strict):
+    """How the cure was proven."""
+
+    how: Prose = everyone(
+        description="What was done to prove it.", examples=["Hose on the valley for 30 minutes, attic dry."]
+    )
+    on: Day | None = everyone(None, description="Day of the test.")
+    result: Prose | None = everyone(None, description="What was seen.")
+
+
+class Found(Strict):
+    """Something found on the way: offered, and agreed or declined."""
+
+    id: Id = everyone(description="Id of the entry.", examples=["F1"])
+    what: Prose = everyone(description="What was found.")
+    answer: Literal["agreed", "declined", "not asked"] = everyone(
+        description="What the owner answered.", examples=["declined"]
+    )
+    on: Day | None = everyone(None, description="Day of the answer.")
+    how: Line | None = everyone(None, description="How the answer was given.", examples=["text message"])
+    done: Prose | None = everyone(None, description="What was done about it.")

@@ -1,0 +1,123 @@
+"""Goods, papers, inspections, money and promises."""
+
+from typing import Literal
+
+from packet.fields import Area, Day, Id, Line, MoneyAmount, Prose, Quantity, Speed, Strict, everyone, leaf
+from packet.readers import Reader
+
+
+class Basis(Strict):
+    """The rules the work was done under and where they were read."""
+
+    code: Line = everyone(
+        description="Adopted code by its id; `packet` ships the known ones.", examples=["irc-2021"]
+    )
+    authority: Line = everyone(
+        description="Who enforces it.", examples=["Town of Pellam Reach, building office"]
+    )
+    programs: tuple[Line, ...] = everyone(
+        (), description="Programs the owner asked for, by id.", max_length=10
+    )
+    practices: tuple[Line, ...] = everyone(
+        (),
+        description="Guides the office works by, by id.",
+        examples=[["arma-hand-seal", "trade-practice"]],
+        max_length=10,
+    )
+    wind_speed: Speed | None = everyone(None, description="Design wind speed.", examples=["130 mph"])
+    wind_kind: Literal["ultimate", "nominal"] = everyone(
+        "ultimate", description="Ultimate or nominal speed; never mixed.", examples=["ultimate"]
+    )
+    exposure: Literal["B", "C", "D"] | None = everyone(None, description="Wind exposure.", examples=["B"])
+    read_from: Prose | None = everyone(None, description="Where speed and exposure were read.")
+    permit: Line | None = everyone(None, description="Permit number.", examples=["26-0388"])
+    permit_date: Day | None = everyone(None, description="Day the permit was issued.")
+    no_permit: Prose | None = everyone(None, description="Why there is no permit.")
+
+
+class Bought(Strict):
+    """One item: what came, what went back, what stayed, what was thrown away."""
+
+    id: Id = everyone(description="Id of the line.", examples=["SHINGLES"])
+    item: Line = everyone(description="What it is.", examples=["laminated shingle, bundle"])
+    unit: Literal["bundle", "sheet", "roll", "piece", "box", "tube", "lb"] = everyone(
+        description="Unit it is counted in.", examples=["bundle"]
+    )
+    delivered: Quantity = everyone(description="Delivered.", examples=["6"])
+    returned: Quantity = everyone(0, description="Returned to the supplier.", validate_default=False)
+    left: Quantity = everyone(0, description="Left with the owner.", validate_default=False)
+    scrap: Quantity = everyone(0, description="Thrown away.", validate_default=False)
+    cover_each: Area | None = everyone(
+        None, description="What one covers, from the wrapper.", examples=["32.8 sq ft"]
+    )
+    lot: Line | None = everyone(None, description="Lot on the wrapper.")
+    left_where: Line | None = everyone(
+        None, description="Where the rest is kept.", examples=["garage, north shelf"]
+    )
+
+
+class Document(Strict):
+    """A paper of the job and who may see it; the office keeps the paper itself."""
+
+    id: Id = everyone(description="Id of the document.", examples=["D1"])
+    kind: Literal[
+        "contract", "permit", "inspection", "invoice", "receipt", "waiver", "warranty", "message", "other"
+    ] = everyone(description="Kind of paper.", examples=["permit"])
+    title: Line = everyone(description="What it is.", examples=["Building permit 26-0388"])
+    date: Day | None = everyone(None, description="Date on it.")
+    party: Line | None = everyone(None, description="Who issued or signed it.")
+    readers: tuple[Reader, ...] = everyone(
+        ("office",), description="Copies that name it.", examples=[["outside", "office"]]
+    )
+
+
+class Inspection(Strict):
+    """One visit of an inspector."""
+
+    id: Id = everyone(description="Id of the visit.", examples=["I1"])
+    on: Day = everyone(description="Day of the visit.")
+    what: Line = everyone(description="What was looked at.", examples=["deck and dry-in"])
+    by: Line = everyone(description="Office or role of the inspector.", examples=["town building inspector"])
+    result: Literal["passed", "failed", "partial"] = everyone(description="Result.", examples=["passed"])
+    note: Prose | None = everyone(None, description="What was asked, and how it was mended.")
+
+
+class Promise(Strict):
+    """A warranty: who promises what, until when."""
+
+    id: Id = everyone(description="Id of the promise.", examples=["W1"])
+    kind: Literal["workmanship", "maker"] = everyone(description="Whose promise.", examples=["workmanship"])
+    by: Line = everyone(description="Who promises.")
+    covers: Prose = everyone(description="What is promised.")
+    leaves_out: Prose | None = everyone(None, description="What is not promised, and what ends it.")
+    starts: Day = everyone(description="First day.")
+    until: Day | None = everyone(None, description="Last day.")
+    term: Line | None = everyone(
+        None,
+        description="Term as printed, when it is not a day.",
+        examples=["limited, see the maker's paper"],
+    )
+    transfers: Prose | None = everyone(None, description="Whether it passes to a later owner.")
+    claim: Prose | None = everyone(None, description="What the owner does to call on it.")
+
+
+class Money(Strict):
+    """Money; the office's copy alone."""
+
+    contract: MoneyAmount | None = leaf(None, description="Contract sum.", examples=["USD 4860.00"])
+    invoice: MoneyAmount | None = leaf(None, description="Final invoice.", examples=["USD 4860.00"])
+    paid: MoneyAmount | None = leaf(None, description="Paid.", examples=["USD 4860.00"])
+    note: Prose | None = leaf(None, description="Anything else about money.")
+
+
+class WayOut(Strict):
+    """What was done about a value that differs from a rule; shown beside it, never instead."""
+
+    requirement: Line = everyone(description="Requirement id.", examples=["deck-nail-edge-spacing"])
+    kind: Literal["corrected", "accepted", "explained"] = everyone(
+        description="Corrected, accepted by the official, or explained.", examples=["corrected"]
+    )
+    on: Day | None = everyone(None, description="Day.")
+    photo: Id | None = everyone(None, description="Photo that shows the correction.")
+    by: Line | None = everyone(None, description="Office and number of the acceptance.")
+    text: Prose = everyone(description="What was done or said.")

@@ -1,0 +1,90 @@
+"""What a rule can limit and what it can depend on: the words that codes, records and requirements share."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from typing import Literal
+
+from packet.fields import Quantity, Strict
+
+Kind = Literal["at_most", "at_least", "one_of", "present"]
+Form = Literal["number", "words", "nails"]
+
+
+@dataclass(frozen=True)
+class Ask:
+    """One thing a rule can limit.
+
+    Attributes:
+        form: Whether limits are numbers, words or nails.
+        unit: Unit of numbers; "" for words and nails.
+    """
+
+    form: Form
+    unit: str = ""
+
+
+_INCHES, _EACH, _WORDS = Ask("number", "in"), Ask("number", "each"), Ask("words")
+
+#: What rows may limit. Add the name here, then rows, then the requirement that asks it.
+ASKS: Mapping[str, Ask] = {
+    "deck.panel.thickness": _INCHES,
+    "deck.panel.gap": _INCHES,
+    "deck.nail": Ask("nails"),
+    "deck.nail.length": _INCHES,
+    "deck.nail.shank": _INCHES,
+    "deck.nail.shank_kind": _WORDS,
+    "deck.nail.finish": _WORDS,
+    "deck.nail.edge_spacing": _INCHES,
+    "deck.nail.field_spacing": _INCHES,
+    "deck.nail.gable_spacing": _INCHES,
+    "underlayment.type": _WORDS,
+    "underlayment.head_lap": _INCHES,
+    "underlayment.end_lap": _INCHES,
+    "underlayment.fastening.at_laps": _INCHES,
+    "underlayment.fastening.between": _INCHES,
+    "ice_barrier.inside_wall": _INCHES,
+    "ice_barrier.up_slope": _INCHES,
+    "drip_edge.lap": _INCHES,
+    "drip_edge.fastener_spacing": _INCHES,
+    "flashing.metal_thickness": _INCHES,
+    "sidewall_flashing.height": _INCHES,
+    "sidewall_flashing.width": _INCHES,
+    "valley_lining.width": _INCHES,
+    "starter.nail.from_edge": _INCHES,
+    "starter.nail.into": _WORDS,
+    "shingle.nails": _EACH,
+    "shingle.wind_class": _WORDS,
+    "shingle_nail.shank": _INCHES,
+    "shingle_nail.head": _INCHES,
+    "shingle_nail.penetration": _INCHES,
+    "shingle_nail.line": _WORDS,
+    "shingle_nail.set": _WORDS,
+    "shingle_nail.over_joint": _WORDS,
+    "hand_seal.spots": _EACH,
+    "hand_seal.spot_spacing": _INCHES,
+    "roof_bracket.nail.length": _INCHES,
+    "roof_bracket.nail.into": _WORDS,
+}
+
+#: Units that columns of a table may carry. ``word`` is text, ``source`` an id of sources.yaml.
+UNITS: frozenset[str] = frozenset(
+    {"word", "source", "mark", "in", "ft", "sq_ft", "squares", "mph", "lb", "per_lb", "psf", "each"}
+    | {"ratio", "percent"}
+)
+
+#: Units whose cells are text.
+TEXT_UNITS: frozenset[str] = frozenset({"word", "source", "mark"})
+
+Exposure = Literal["B", "C", "D"]
+Shank = Literal["smooth", "ring"]
+ShingleKind = Literal["laminated", "three-tab"]
+ValleyKind = Literal["open", "closed"]
+WindZone = Literal["seaward", "inland-1", "inland-2", "hvhz"]
+
+
+class Nail(Strict):
+    """A nail by length and shank; a penny name alone does not identify one."""
+
+    length_in: Quantity
+    shank_in: Quantity
+    shank: Shank

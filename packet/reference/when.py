@@ -1,0 +1,150 @@
+"""Conditions of a row: what must be known and true for it to apply."""
+
+from collections.abc import Mapping
+from datetime import date
+from decimal import Decimal
+from fractions import Fraction
+from typing import Generic, TypeVar
+
+from pydantic import Field, model_validator
+
+from packet.fields import Day, Quantity, Strict, refuse
+from packet.reference.vocabulary import Exposure, Shank, ShingleKind, ValleyKind, WindZone
+
+Value = Fraction | str | date
+Facts = Mapping[str, object]
+
+#: Code of a problem; its sentences are in ``shared/words/problems.yaml``.
+EMPTY_CONDITION = "empty-condition"
+
+V = TypeVar("V", bound=Value)
+W = TypeVar("W", bound=str)
+
+
+class Bounds(Strict, Generic[V]):
+    """Limits on a fact that has an order: ends, and whether they are included."""
+
+    at_least: V | None = None
+    at_most: V | None = None
+    above: V | None = None
+    below: V | None = None
+    is_: V | None = Field(None, alias="is")
+
+    @model_validator(mode="after")
+    def _says_something(self) -> "Bounds[V]":
+        if not self.model_fields_set or any(getattr(self, name) is None for name in self.model_fields_set):
+            raise refuse(EMPTY_CONDITION, "", "at_least, at_most, above, below or is, with a value")
+        return self
+
+    def holds(self, value: V) -> bool:
+        """Return whether a known value lies within the limits."""
+        return (
+            (self.at_least is None or value >= self.at_least)  # type: ignore[operator]
+            and (self.at_most is None or value <= self.at_most)  # type: ignore[operator]
+            and (self.above is None or value > self.above)  # type: ignore[operator]
+            and (self.below is None or value < self.below)  # type: ignore[operator]
+            and (self.is_ is None or value == self.is_)
+        )
+
+
+class Choice(Strict, Generic[W]):
+    """The words a fact may be."""
+
+    is_: W | None = Field(None, alias="is")
+    one_of: tuple[W, ...] = ()
+
+    @model_validator(mode="after")
+    def _says_something(self) -> "Choice[W]":
+        if len(self.model_fields_set) != 1 or (self.is_ is None and not self.one_of):
+            raise refuse(EMPTY_CONDITION, "", "either is with a word, or one_of with a list of words")
+        return self
+
+    def holds(self, value: str) -> bool:
+        """Return whether a known word is among them."""
+        return value == self.is_ or value in self.one_of
+
+
+Number = Bounds[Quantity]
+
+
+class When(Strict):
+    """Every condition that must hold; a fact that is not named does not matter."""
+
+    wind_ultimate_mph: Number | None = None
+    wind_nominal_mph: Number | None = None
+    exposure: Choice[Exposure] | None = None
+    slope_rise_in_12: Number | None = None
+    panel_thickness_in: Number | None = None
+    nail_length_in: Number | None = None
+    nail_shank_in: Number | None = None
+    nail_shank: Choice[Shank] | None = None
+    mean_roof_height_ft: Number | None = None
+    shingle_kind: Choice[ShingleKind] | None = None
+    valley_kind: Choice[ValleyKind] | None = None
+    underlayment_layers: Number | None = None
+    frame_spacing_in: Number | None = None
+    wind_zone: Choice[WindZone] | None = None
+    permit_date: Bounds[Day] | None = None
+
+    @model_validator(mode="after")
+    def _no_empty_condition(self) -> "When":
+        empty = [name for name in self.model_fields_set if getattr(self, name) is None]
+        if empty:
+            raise refuse(EMPTY_CONDITION, ", ".join(empty), "a condition behind the fact, or no line at all")
+        return self
+
+    def conditions(self) -> Mapping[str, "Bounds[Fraction] | Bounds[date] | Choice[str]"]:
+        """Return the conditions by fact."""
+        found = {name: getattr(self, name) for name in type(self).model_fields}
+        return {name: condition for name, condition in found.items() if condition is not None}
+
+    def judge(self, facts: Facts) -> tuple[bool | None, tuple[str, ...]]:
+        """Return whether the conditions hold, and the unknown facts that keep it from being told.
+
+        One known fact that fails settles it: False. Otherwise one unknown fact leaves it open: None.
+
+        Args:
+            facts: Facts by name, already ``plain``; an unknown one is absent or None.
+        """
+        missing = []
+        for name, condition in self.conditions().items():
+            value = facts.get(name)
+            if value is None:
+                missing.append(name)
+            elif not condition.holds(value):  # type: ignore[arg-type]
+                return False, ()
+        return (None, tuple(missing)) if missing else (True, ())
+
+
+#: Every fact a condition may name.
+FACTS: frozenset[str] = frozenset(When.model_fields)
+
+
+def plain(facts: Facts) -> dict[str, Value]:
+    """Return the known facts with exact numbers, so that 0.131 typed and 0.131 computed are one value.
+
+    Args:
+        facts: Facts by name; None stands for unknown.
+
+    Raises:
+        ValueError: A name is no fact, or a value is neither a number, a word nor a day.
+    """
+    unknown = set(facts) - FACTS
+    if unknown:
+        message = f"no such fact: {', '.join(sorted(unknown))}"
+        raise ValueError(message)
+    return {name: _plain(name, value) for name, value in facts.items() if value is not None}
+
+
+def _plain(name: str, value: object) -> Value:
+    if isinstance(value, bool):
+        message = f"{name} is neither a number, a word nor a day"
+        raise ValueError(message)
+    if isinstance(value, float):
+        return Fraction(repr(value))
+    if isinstance(value, int | Fraction | Decimal):
+        return Fraction(value)
+    if isinstance(value, str | date):
+        return value
+    message = f"{name} is neither a number, a word nor a day"
+    raise ValueError(message)

@@ -1,0 +1,1 @@
+"""Requirement by requirement: what is asked, what was recorded, what proves it, and the result."""

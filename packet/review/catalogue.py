@@ -1,0 +1,189 @@
+"""The catalogue: what each kind of work is asked, at which stage it shows, and what hides it.
+
+Limits are not here: rules are rows in ``shared/codes/``, found by the words in ``asks``. To add a
+requirement, add an entry, its title in ``shared/words/en.yaml`` under ``requirements``, rows where a rule
+limits it, and a test.
+"""
+
+from packet.record.job import JobRecord
+from packet.review.answers import (
+    count,
+    deck_nail,
+    listed,
+    maker_nails,
+    measure,
+    nail_in_deck,
+    of_new_details,
+    when_new,
+    when_recorded,
+    wind_class,
+    words,
+)
+from packet.review.model import Question, Requirement
+
+INSPECTOR, ADJUSTER, HOMEOWNER = "inspector", "adjuster", "homeowner"
+
+#: A patch is asked for a dozen things, not for everything.
+MORE_THAN_A_PATCH = frozenset({"section", "re-roof", "recover"})
+TIED_INTO_OLD = frozenset({"patch", "section"})
+
+_deck_replaced = when_recorded("deck.sheets", "no_deck_replaced")
+_covered = when_recorded("covering.areas", "nothing_covered")
+_new_metal = when_recorded("drip_edge", "no_new_edge_metal")
+
+
+def _sheets(record: JobRecord) -> tuple[str, ...]:
+    return tuple(sheet.id for sheet in record.deck.sheets) if record.deck else ()
+
+
+CATALOGUE: tuple[Requirement, ...] = (
+    Requirement(
+        id="deck-sheets",
+        questions=(Question("deck.sheets", listed, present=True),),
+        shown_at="deck",
+        hidden_by="dried-in",
+        asked_by=(ADJUSTER, HOMEOWNER),
+        applies=_deck_replaced,
+        subjects=_sheets,
+    ),
+    Requirement(
+        id="deck-panel",
+        questions=(Question("deck.panel.thickness", measure("deck.panel.thickness")),),
+        shown_at="deck",
+        hidden_by="dried-in",
+        asked_by=(INSPECTOR, ADJUSTER),
+        applies=_deck_replaced,
+        kinds=MORE_THAN_A_PATCH,
+    ),
+    Requirement(
+        id="deck-nail",
+        questions=(Question("deck.nail", deck_nail),),
+        shown_at="deck",
+        hidden_by="dried-in",
+        asked_by=(INSPECTOR,),
+        applies=_deck_replaced,
+    ),
+    Requirement(
+        id="deck-nail-edge-spacing",
+        questions=(Question("deck.nail.edge_spacing", measure("deck.edge_spacing")),),
+        shown_at="deck",
+        hidden_by="dried-in",
+        asked_by=(INSPECTOR, ADJUSTER),
+        applies=_deck_replaced,
+    ),
+    Requirement(
+        id="deck-nail-field-spacing",
+        questions=(Question("deck.nail.field_spacing", measure("deck.field_spacing")),),
+        shown_at="deck",
+        hidden_by="dried-in",
+        asked_by=(INSPECTOR, ADJUSTER),
+        applies=_deck_replaced,
+    ),
+    Requirement(
+        id="underlayment-type",
+        questions=(Question("underlayment.type", words("dry_in.standard")),),
+        shown_at="dried-in",
+        hidden_by="covering",
+        asked_by=(INSPECTOR,),
+        applies=_covered,
+        kinds=MORE_THAN_A_PATCH,
+    ),
+    Requirement(
+        id="underlayment-laps",
+        questions=(
+            Question("underlayment.head_lap", measure("dry_in.head_lap")),
+            Question("underlayment.end_lap", measure("dry_in.end_lap")),
+        ),
+        shown_at="dried-in",
+        hidden_by="covering",
+        asked_by=(INSPECTOR,),
+        applies=_covered,
+    ),
+    Requirement(
+        id="underlayment-fastening",
+        questions=(
+            Question("underlayment.fastening.at_laps", measure("dry_in.fasteners.at_laps")),
+            Question("underlayment.fastening.between", measure("dry_in.fasteners.between")),
+        ),
+        shown_at="dried-in",
+        hidden_by="covering",
+        asked_by=(INSPECTOR,),
+        applies=_covered,
+    ),
+    Requirement(
+        id="drip-edge-lap",
+        questions=(Question("drip_edge.lap", measure("drip_edge.lap")),),
+        shown_at="edges",
+        hidden_by="covering",
+        asked_by=(INSPECTOR,),
+        applies=_new_metal,
+        kinds=MORE_THAN_A_PATCH,
+    ),
+    Requirement(
+        id="drip-edge-fastening",
+        questions=(Question("drip_edge.fastener_spacing", measure("drip_edge.fastener_spacing")),),
+        shown_at="edges",
+        hidden_by="covering",
+        asked_by=(INSPECTOR,),
+        applies=_new_metal,
+    ),
+    Requirement(
+        id="sidewall-flashing",
+        questions=(
+            Question("sidewall_flashing.height", of_new_details("sidewall", "flashing_height")),
+            Question("sidewall_flashing.width", of_new_details("sidewall", "flashing_width")),
+        ),
+        shown_at="edges",
+        hidden_by="covering",
+        asked_by=(INSPECTOR, ADJUSTER, HOMEOWNER),
+        applies=when_new("sidewall", "no_new_sidewall_flashing"),
+    ),
+    Requirement(
+        id="valley-lining",
+        questions=(Question("valley_lining.width", of_new_details("valley", "lining_width")),),
+        shown_at="dried-in",
+        hidden_by="covering",
+        asked_by=(INSPECTOR, ADJUSTER, HOMEOWNER),
+        applies=when_new("valley", "no_new_valley"),
+    ),
+    Requirement(
+        id="shingle-nails",
+        questions=(Question("shingle.nails", count("covering.nails_each"), maker=maker_nails),),
+        shown_at="covering",
+        hidden_by="done",
+        asked_by=(INSPECTOR, ADJUSTER),
+        applies=_covered,
+    ),
+    Requirement(
+        id="shingle-nail",
+        questions=(
+            Question("shingle_nail.shank", measure("covering.nail.shank")),
+            Question("shingle_nail.head", measure("covering.nail.head")),
+            Question("shingle_nail.penetration", nail_in_deck),
+        ),
+        shown_at="covering",
+        hidden_by="done",
+        asked_by=(INSPECTOR,),
+        applies=_covered,
+        kinds=MORE_THAN_A_PATCH,
+    ),
+    Requirement(
+        id="shingle-wind-class",
+        questions=(Question("shingle.wind_class", wind_class),),
+        shown_at="covering",
+        hidden_by="done",
+        asked_by=(INSPECTOR, ADJUSTER),
+        applies=_covered,
+    ),
+    Requirement(
+        id="hand-seal",
+        questions=(Question("hand_seal.spots", count("tie_in.spots_each")),),
+        shown_at="covering",
+        hidden_by="done",
+        asked_by=(ADJUSTER, HOMEOWNER),
+        applies=when_recorded("tie_in", "no_tie_in"),
+        kinds=TIED_INTO_OLD,
+    ),
+)
+
+BY_ID = {requirement.id: requirement for requirement in CATALOGUE}

@@ -1,0 +1,81 @@
+"""Findings: facts of a record that do not agree, or a measure that can't be right; nothing is mended."""
+
+from collections.abc import Callable, Iterator, Sequence
+from dataclasses import replace
+
+from packet.calc.geometry import slope_outline
+from packet.calc.plan import compare_sides, placed_side
+from packet.calc.polygon import holds_outline, is_simple
+from packet.figure import FigureSet
+from packet.figures.shapes import outline_ft, placed_planes
+from packet.photos.taken import TakenPhoto
+from packet.record.job import JobRecord
+from packet.review.model import Finding
+
+#: A taped edge may be this far from the computed one [ft]: two inches, or one part in a hundred.
+EDGE_TOLERANCE_FT, EDGE_TOLERANCE_SHARE = 2 / 12, 0.01
+
+
+def _edge_lengths(record: JobRecord, photos: Sequence[TakenPhoto], figures: FigureSet) -> Iterator[Finding]:
+    for edge in record.roof.edges if record.roof else ():
+        if edge.measured:
+            computed, taped = figures.by_id[f"edge.{edge.id}.length"], float(edge.measured.inches / 12)
+            allowed = max(EDGE_TOLERANCE_FT, EDGE_TOLERANCE_SHARE * float(computed.value))
+            if abs(float(computed.value) - taped) > allowed:
+                yield Finding("edge-length", edge.id, (computed.id, f"roof.edges.{edge.id}.measured"))
+
+
+def _edge_sides(record: JobRecord, photos: Sequence[TakenPhoto], figures: FigureSet) -> Iterator[Finding]:
+    known = placed_planes(record.roof) if record.roof else {}
+    for edge in record.roof.edges if record.roof else ():
+        if len(edge.sides) == 2:
+            sides = [side.partition(".") for side in edge.sides]
+            first, second = (
+                placed_side(known[plane].shape, known[plane].place, name)  # type: ignore[arg-type]
+                for plane, _, name in sides
+            )
+            if not compare_sides(first, second).shared:
+                yield Finding("edge-sides", edge.id, (), {"first": edge.sides[0], "second": edge.sides[1]})
+
+
+def _areas_in_planes(
+    record: JobRecord, photos: Sequence[TakenPhoto], figures: FigureSet
+) -> Iterator[Finding]:
+    known = placed_planes(record.roof) if record.roof else {}
+    for area in record.covering.areas if record.covering else ():
+        outline = outline_ft(area.outline)
+        if not is_simple(outline):
+            yield Finding("area-crosses", area.id, (), {"plane": area.plane})
+        elif not holds_outline(slope_outline(known[area.plane].shape), outline):
+            yield Finding("area-outside-plane", area.id, (), {"plane": area.plane})
+
+
+def _photo_times(record: JobRecord, photos: Sequence[TakenPhoto], figures: FigureSet) -> Iterator[Finding]:
+    for photo in photos:
+        logged, camera = photo.entry.taken_at, photo.facts.taken_at
+        if logged and camera and logged != camera:
+            yield Finding(
+                "photo-time", photo.entry.id, (), {"log": logged.isoformat(), "camera": camera.isoformat()}
+            )
+
+
+def _goods_enough(record: JobRecord, photos: Sequence[TakenPhoto], figures: FigureSet) -> Iterator[Finding]:
+    for line in record.bought:
+        needed, laid = figures.get(f"bought.{line.id}.needed"), figures.get(f"bought.{line.id}.laid")
+        if needed and laid and laid.value < needed.value:
+            yield Finding("laid-below-need", line.id, (laid.id, needed.id))
+
+
+CHECKS: tuple[Callable[[JobRecord, Sequence[TakenPhoto], FigureSet], Iterator[Finding]], ...] = (
+    _edge_lengths,
+    _edge_sides,
+    _areas_in_planes,
+    _photo_times,
+    _goods_enough,
+)
+
+
+def findings(record: JobRecord, photos: Sequence[TakenPhoto], figures: FigureSet) -> tuple[Finding, ...]:
+    """Return every finding, each with the record's explanation when it has one."""
+    found = (finding for check in CHECKS for finding in check(record, photos, figures))
+    return tuple(replace(finding, explanation=record.explained.get(finding.id, "")) for finding in found)

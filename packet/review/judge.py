@@ -1,0 +1,150 @@
+"""Requirement by requirement: limits, answer, evidence, result."""
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+
+from packet.figure import FigureSet
+from packet.figures.rules import code_ids, facts, limits
+from packet.photos.taken import TakenPhoto
+from packet.record.house import Dates
+from packet.record.job import JobRecord
+from packet.reference import Library
+from packet.reference.models import Stage
+from packet.review.catalogue import CATALOGUE
+from packet.review.compare import governing, word
+from packet.review.model import WORST_FIRST, Part, Question, Requirement, Result
+
+
+@dataclass(frozen=True)
+class _Job:
+    """What every requirement is judged with."""
+
+    record: JobRecord
+    photos: Sequence[TakenPhoto]
+    library: Library
+    figures: FigureSet
+    codes: tuple[str, ...]
+    known: Mapping[str, object]
+    stages: tuple[Stage, ...]
+
+
+def review(
+    record: JobRecord, photos: Sequence[TakenPhoto], library: Library, figures: FigureSet
+) -> tuple[Result, ...]:
+    """Return the results of every requirement this kind of work asks, in the order of the work.
+
+    Args:
+        record: The job record.
+        photos: Its photos.
+        library: Published rules.
+        figures: The record's figures; takes the figures of the limits.
+    """
+    known = facts(record, figures)
+    job = _Job(record, photos, library, figures, code_ids(record), known, library.stages())
+    asked = (item for item in CATALOGUE if record.job.kind in item.kinds)
+    return tuple(result for requirement in asked for result in _results(requirement, job))
+
+
+def _results(requirement: Requirement, job: _Job) -> list[Result]:
+    reason = requirement.applies(job.record)
+    if reason:
+        return [_does_not_apply(requirement, reason)]
+    subjects = requirement.subjects(job.record) if requirement.subjects else ("",)
+    return [_result(requirement, subject, job) for subject in subjects]
+
+
+def _does_not_apply(requirement: Requirement, reason: str) -> Result:
+    return Result(
+        requirement=requirement.id,
+        subject="",
+        word="does_not_apply",
+        parts=(),
+        evidence=(),
+        late=(),
+        due=False,
+        open=False,
+        shown_at=requirement.shown_at,
+        hidden_by=requirement.hidden_by,
+        asked_by=requirement.asked_by,
+        reason=reason,
+    )
+
+
+def _result(requirement: Requirement, subject: str, job: _Job) -> Result:
+    evidence, late = _evidence(requirement, subject, job)
+    parts = _parts(requirement, job, proven=bool(evidence))
+    worst = min((part.word for part in parts), key=WORST_FIRST.index)
+    names = (f"{requirement.id}:{subject}", requirement.id) if subject else (requirement.id,)
+    ways = [number for number, way in enumerate(job.record.ways_out) if way.requirement in names]
+    way_out = ways[0] if ways and worst == "differs" else None
+    due = is_due(requirement.shown_at, job.record, job.stages)
+    return Result(
+        requirement=requirement.id,
+        subject=subject,
+        word=worst,
+        parts=parts,
+        evidence=evidence,
+        late=late,
+        due=due,
+        open=due and worst in ("differs", "not_recorded") and way_out is None,
+        shown_at=requirement.shown_at,
+        hidden_by=requirement.hidden_by,
+        asked_by=requirement.asked_by,
+        reason=next((job.record.not_recorded[name] for name in names if name in job.record.not_recorded), ""),
+        why_not_proven=_why_not_proven(parts, late) if worst == "not_recorded" else "",
+        way_out=way_out,
+    )
+
+
+def _why_not_proven(parts: Sequence[Part], late: Sequence[str]) -> str:
+    if any(part.answer.value is None for part in parts):
+        return "no_value"
+    return "photo_from_another_time" if late else "no_photo"
+
+
+def _parts(requirement: Requirement, job: _Job, *, proven: bool) -> tuple[Part, ...]:
+    """Return the questions of a requirement; one that no rule limits drops out when another is limited."""
+    parts = [_part(question, job, proven=proven) for question in requirement.questions]
+    limited = [
+        part
+        for part, question in zip(parts, requirement.questions, strict=True)
+        if part.limits or question.present
+    ]
+    return tuple(limited or parts)
+
+
+def _part(question: Question, job: _Job, *, proven: bool) -> Part:
+    answer = question.answer(job.record)
+    asked = () if question.present else limits(question.asks, job.codes, job.known, job.library, job.figures)
+    printed = question.maker(job.record) if question.maker else None
+    if printed:
+        asked = (*asked, printed)
+    governs = governing(asked, answer)
+    result = word(answer, asked, present=question.present, proven=proven)
+    return Part(question.asks, asked, governs.row if governs else "", answer, result)
+
+
+def _evidence(requirement: Requirement, subject: str, job: _Job) -> tuple[tuple[str, ...], tuple[str, ...]]:
+    """Return the photos that prove it, and those that name it but were taken too early or too late."""
+    order = [stage.id for stage in job.stages]
+    first, last = order.index(requirement.shown_at), order.index(requirement.hidden_by)
+    named = [photo for photo in job.photos if (subject or requirement.id) in photo.entry.proves]
+    proof, late = [], []
+    for photo in named:
+        stage = job.stages[order.index(photo.entry.stage)]
+        in_time = photo.taken_at is not None and stage.fits(photo.taken_at.date(), job.record.dates)
+        shown = first <= order.index(stage.id) < last
+        if shown and in_time:
+            proof.append(photo.entry.id)
+        elif not subject:
+            late.append(photo.entry.id)
+    return tuple(proof), tuple(late)
+
+
+def is_due(stage_id: str, record: JobRecord, stages: Sequence[Stage]) -> bool:
+    """Return whether the job has passed the stage that hides what is shown at ``stage_id``."""
+    if record.job.status == "closed":
+        return True
+    stage = next(stage for stage in stages if stage.id == stage_id)
+    days: Dates = record.dates
+    return record.job.status == "under way" and bool(stage.latest and getattr(days, stage.latest))

@@ -1,0 +1,132 @@
+"""Types of the review."""
+
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass, field
+from typing import Literal
+
+from packet.figures.rules import Limit
+from packet.record.job import JobRecord
+
+Word = Literal["meets", "differs", "not_recorded", "does_not_apply", "not_verified"]
+
+#: Worst first: the word of a requirement is the worst word of its parts.
+WORST_FIRST: tuple[Word, ...] = ("differs", "not_recorded", "not_verified", "meets", "does_not_apply")
+
+
+@dataclass(frozen=True)
+class Answer:
+    """What the record says to one question.
+
+    Attributes:
+        value: A number in the question's unit, a word, or a nail (length in, shank in, kind of shank); None
+            when nothing was recorded.
+        figures: Ids of the figures that show it.
+        text: Words that show it.
+    """
+
+    value: object = None
+    figures: tuple[str, ...] = ()
+    text: str = ""
+
+
+@dataclass(frozen=True)
+class Question:
+    """One thing a requirement asks: the name rules use for it, and how the record answers.
+
+    Attributes:
+        asks: Name that rows in ``shared/codes/`` limit.
+        answer: Reads the answer.
+        maker: Reads what the maker printed, and where.
+        present: The thing only has to be there; no rule limits it.
+    """
+
+    asks: str
+    answer: Callable[[JobRecord], Answer]
+    maker: Callable[[JobRecord], Limit | None] | None = None
+    present: bool = False
+
+
+@dataclass(frozen=True)
+class Requirement:
+    """One requirement of the catalogue.
+
+    Attributes:
+        id: Stable id; photos name it in ``proves``.
+        questions: What it asks.
+        shown_at: Stage that shows it.
+        hidden_by: Stage that hides it.
+        asked_by: Readers who ask.
+        applies: Returns "" when it applies, else the key of the reason why not.
+        kinds: Kinds of work that ask it.
+        subjects: Ids it is judged for one by one; the whole job when None.
+    """
+
+    id: str
+    questions: tuple[Question, ...]
+    shown_at: str
+    hidden_by: str
+    asked_by: tuple[str, ...]
+    applies: Callable[[JobRecord], str]
+    kinds: frozenset[str] = frozenset({"patch", "section", "re-roof", "recover"})
+    subjects: Callable[[JobRecord], tuple[str, ...]] | None = None
+
+
+@dataclass(frozen=True)
+class Part:
+    """One question of a requirement: its limits, the answer, and the word for it."""
+
+    asks: str
+    limits: tuple[Limit, ...]
+    governing: str
+    answer: Answer
+    word: Word
+
+
+@dataclass(frozen=True)
+class Result:
+    """The result of one requirement for one subject.
+
+    Attributes:
+        requirement: Id of the requirement.
+        subject: Sheet or detail it was judged for; "" for the whole job.
+        word: The worst word of its parts.
+        parts: Its questions.
+        evidence: Photos that prove it.
+        late: Photos that name it but show no proof: another stage, or taken after the layer was covered.
+        due: The job has passed the stage that hides it.
+        open: It is due, and differs or is not recorded, and no way out is given.
+        reason: Why it was not recorded, in the record's words, or the key of why it does not apply.
+        why_not_proven: Key of why nothing proves it: no value, no photo, or only photos from another time.
+        way_out: Place of its way out in the record's list.
+    """
+
+    requirement: str
+    subject: str
+    word: Word
+    parts: tuple[Part, ...]
+    evidence: tuple[str, ...]
+    late: tuple[str, ...]
+    due: bool
+    open: bool
+    shown_at: str
+    hidden_by: str
+    asked_by: tuple[str, ...]
+    reason: str = ""
+    why_not_proven: str = ""
+    way_out: int | None = None
+
+
+@dataclass(frozen=True)
+class Finding:
+    """Two facts that do not agree, with both values; nothing is silently mended."""
+
+    code: str
+    subject: str
+    figures: tuple[str, ...] = ()
+    words: Mapping[str, str] = field(default_factory=dict)
+    explanation: str = ""
+
+    @property
+    def id(self) -> str:
+        """Id by which the record explains it, ``edge-length:E1``."""
+        return f"{self.code}:{self.subject}"

@@ -1,0 +1,144 @@
+"""The words a reader sees, by key, and how numbers, days and times are written in them.
+
+Sentences and labels live in ``shared/words/<language>.yaml`` and in ``templates/``; this module only looks
+them up and writes values beside their units.
+"""
+
+from collections.abc import Iterator, Mapping, Sequence
+from datetime import date, datetime
+from decimal import ROUND_HALF_UP, Decimal
+from fractions import Fraction
+from pathlib import Path
+from typing import Any
+
+from packet.yamlread import read_yaml
+
+#: Denominators of a tape; anything else is a decimal (a nail's 0.113 in).
+_TAPE = frozenset({1, 2, 4, 8, 16, 32, 64})
+_MOST_DECIMALS = 4
+MINUS, FRACTION_SLASH = "\N{MINUS SIGN}", "\N{FRACTION SLASH}"
+PRIME, DOUBLE_PRIME = "\N{PRIME}", "\N{DOUBLE PRIME}"
+THIN = "\N{NARROW NO-BREAK SPACE}"
+
+
+class Words(Mapping[str, Any]):
+    """A tree of words read by dotted key; a missing key is an error, never an empty label."""
+
+    def __init__(self, tree: Mapping[str, Any], at: str = "") -> None:
+        self._tree, self._at = tree, at
+
+    def __getitem__(self, key: str) -> Any:
+        """Return the text or subtree at a key or dotted key.
+
+        Raises:
+            KeyError: No such words; the message holds the whole key.
+        """
+        found: Any = self._tree
+        for part in key.split("."):
+            if not isinstance(found, Mapping) or part not in found:
+                raise KeyError(f"{self._at}{key}")
+            found = found[part]
+        return Words(found, f"{self._at}{key}.") if isinstance(found, Mapping) else found
+
+    def __iter__(self) -> Iterator[str]:
+        """Iterate over the keys of this level."""
+        return iter(self._tree)
+
+    def __len__(self) -> int:
+        """Return how many keys this level has."""
+        return len(self._tree)
+
+
+def merged(base: Mapping[str, Any], over: Mapping[str, Any]) -> dict[str, Any]:
+    """Return a tree of words in which an office's own words stand over the packaged ones."""
+    tree = dict(base)
+    for key, value in over.items():
+        below = tree.get(key)
+        tree[key] = (
+            merged(below, value) if isinstance(below, Mapping) and isinstance(value, Mapping) else value
+        )
+    return tree
+
+
+def decimal(value: float | Fraction | int, decimals: int) -> str:
+    """Return a number with its places, thousands parted by commas and a real minus sign."""
+    exact = Fraction(value)
+    places = Decimal(1).scaleb(-decimals)
+    number = (Decimal(exact.numerator) / Decimal(exact.denominator)).quantize(places, ROUND_HALF_UP)
+    return f"{number:,}".replace("-", MINUS)
+
+
+def inches(value: float | Fraction | int) -> str:
+    """Return inches as a tape shows them (5 5⁄8) when they fall on a 64th, else as a decimal (0.113)."""
+    exact = Fraction(value)
+    if exact.denominator in _TAPE:
+        whole, rest = divmod(abs(exact), 1)
+        sign = MINUS if exact < 0 else ""
+        part = f"{rest.numerator}{FRACTION_SLASH}{rest.denominator}" if rest else ""
+        return f"{sign}{whole if whole or not part else ''}{THIN if whole and part else ''}{part}"
+    return decimal(exact, _MOST_DECIMALS).rstrip("0")
+
+
+def feet_and_inches(value_ft: float | Fraction, *, parts: int = 16) -> str:
+    """Return feet as feet, inches and sixteenths: 12′ 6 1⁄2″.
+
+    Args:
+        value_ft: Length [ft].
+        parts: Parts of an inch to round to.
+    """
+    total = Fraction(round(Fraction(value_ft) * 12 * parts), parts)
+    sign = MINUS if total < 0 else ""
+    feet, rest = divmod(abs(total), 12)
+    return f"{sign}{feet}{PRIME} {inches(rest)}{DOUBLE_PRIME}"
+
+
+def figure_number(figure: Mapping[str, Any]) -> str:
+    """Return the number of a figure of ``packet.json`` without its unit."""
+    value, unit = figure["value"], figure["unit"]
+    if unit == "ft_in":
+        return feet_and_inches(value)
+    if unit == "in":
+        return inches(value)
+    return decimal(value, figure["decimals"])
+
+
+def day_text(value: date, words: Mapping[str, Any]) -> str:
+    """Return a day as words write it: March 16, 2026."""
+    months = words["dates.months"]
+    pattern: str = words["dates.day"]
+    return pattern.format(day=value.day, month=months[str(value.month)], year=value.year)
+
+
+def moment_text(value: datetime, offset: str | None, words: Mapping[str, Any]) -> str:
+    """Return a time with its offset from UTC: March 16, 2026, 8:12 (UTC−04:00)."""
+    pattern: str = words["dates.moment" if offset else "dates.moment_without_offset"]
+    clock = f"{value.hour}:{value.minute:02}"
+    return pattern.format(
+        day=day_text(value.date(), words), clock=clock, offset=(offset or "").replace("-", MINUS)
+    )
+
+
+def figure_text(figure: Mapping[str, Any], words: Mapping[str, Any]) -> str:
+    """Return a figure of ``packet.json`` as words write it: number, then unit."""
+    number, unit = figure_number(figure), figure["unit"]
+    singular = words["units_one"]
+    name = singular[unit] if figure["value"] == 1 and unit in singular else words["units"][unit]
+    return f"{number} {name}" if name else number
+
+
+def load_words(folders: Sequence[Path], language: str = "en") -> Words:
+    """Return the words of a language: the packaged ones, with an office's own over them.
+
+    Args:
+        folders: ``shared/`` folders, the packaged one first.
+        language: Language of the file in ``words/``.
+
+    Raises:
+        Refused: A file can't be read.
+    """
+    tree: dict[str, Any] = {}
+    for folder in folders:
+        path = folder / "words" / f"{language}.yaml"
+        if path.is_file():
+            tree = merged(tree, read_yaml(path).value)
+    return Words(tree)

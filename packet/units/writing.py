@@ -1,0 +1,82 @@
+"""Numbers as a page shows them: feet and inches with real marks, decimals rounded half away from zero."""
+
+from fractions import Fraction
+
+from packet.units.rounding import Number, round_half_away
+
+#: Fractions that every text font holds as one sign; others are written with the fraction slash.
+_ONE_SIGN = {Fraction(1, 4): "\u00bc", Fraction(1, 2): "\u00bd", Fraction(3, 4): "\u00be"}
+_PRIME, _DOUBLE_PRIME, _MINUS, _SLASH = "\u2032", "\u2033", "\u2212", "\u2044"
+
+
+def feet_and_inches(inches: Fraction, *, denominator: int = 16) -> str:
+    """Return a length with prime marks and real fractions, rounded to the nearest part of an inch.
+
+    Args:
+        inches: Length [in].
+        denominator: Parts an inch is divided into, 1 or more.
+
+    Raises:
+        ValueError: The length is not finite or the denominator is below 1.
+
+    Example:
+        >>> feet_and_inches(Fraction(301, 2))
+        '12′ 6½″'
+    """
+    if denominator < 1:
+        message = "an inch is divided into at least one part"
+        raise ValueError(message)
+    rounded = round_half_away(inches, Fraction(1, denominator))
+    feet, rest = divmod(abs(rounded), 12)
+    whole, part = divmod(rest, 1)
+    words = [f"{feet}{_PRIME}"] if feet else []
+    if rest or not feet:
+        words.append(_mixed(whole, part) + _DOUBLE_PRIME)
+    return (_MINUS if rounded < 0 else "") + " ".join(words)
+
+
+def _mixed(whole: int, part: Fraction) -> str:
+    if not part:
+        return str(whole)
+    if part in _ONE_SIGN:
+        return f"{whole or ''}{_ONE_SIGN[part]}"
+    # The space keeps a font from drawing the whole number into the fraction.
+    return f"{whole} " * bool(whole) + f"{part.numerator}{_SLASH}{part.denominator}"
+
+
+def decimal_text(value: Number, decimals: int) -> str:
+    """Return the value with so many decimals, exact, half away from zero; zero has no sign.
+
+    Args:
+        value: Number to write.
+        decimals: Places behind the point, 0 to 12.
+
+    Raises:
+        ValueError: The value is not finite or the places are out of range.
+
+    Example:
+        >>> decimal_text(Fraction(5, 2), 0), decimal_text(Fraction(-1, 8), 2), decimal_text(-0.001, 1)
+        ('3', '-0.13', '0.0')
+    """
+    if not 0 <= decimals <= 12:
+        message = "decimals must be 0 to 12"
+        raise ValueError(message)
+    scaled = int(round_half_away(value, Fraction(1, 10**decimals)) * 10**decimals)
+    digits = str(abs(scaled)).rjust(decimals + 1, "0")
+    sign = "-" if scaled < 0 else ""
+    return sign + (f"{digits[:-decimals]}.{digits[-decimals:]}" if decimals else digits)
+
+
+def fraction_text(value: Fraction | int) -> str:
+    """Return an exact number as it would be typed; ``parse_quantity`` reads it back.
+
+    Args:
+        value: Number to write.
+
+    Example:
+        >>> fraction_text(Fraction(13, 2)), fraction_text(Fraction(3, 8)), fraction_text(4)
+        ('6-1/2', '3/8', '4')
+    """
+    sign = "-" if value < 0 else ""
+    whole, part = divmod(abs(Fraction(value)), 1)
+    return sign + ("-".join(str(piece) for piece in (whole, part) if piece) or "0")

@@ -1,0 +1,68 @@
+"""Where things are: an office's folders, and the data that ships with the program."""
+
+from dataclasses import dataclass
+from pathlib import Path
+
+_PACKAGE = Path(__file__).resolve().parent
+
+
+def packaged(name: str) -> Path:
+    """Return ``shared`` or ``templates`` as packaged: from the wheel when installed, else the checkout's."""
+    shipped = _PACKAGE / f"_{name}"
+    return shipped if shipped.is_dir() else _PACKAGE.parent / name
+
+
+@dataclass(frozen=True)
+class Workspace:
+    """An office folder: ``jobs/``, ``shared/``, ``templates/`` and, made by a build, ``out/``."""
+
+    root: Path
+
+    @property
+    def jobs(self) -> Path:
+        """Folder with one folder a job."""
+        return self.root / "jobs"
+
+    @property
+    def out(self) -> Path:
+        """Folder that builds write below; nothing else is ever written."""
+        return self.root / "out"
+
+    @property
+    def office_file(self) -> Path:
+        """The office's own name, licence and phone; it has no packaged default."""
+        return self.root / "shared" / "office.yaml"
+
+    def shared_folders(self) -> tuple[Path, ...]:
+        """Folders of codes, tables and words: the packaged one first, then the office's own."""
+        own = self.root / "shared"
+        first = packaged("shared")
+        return (first,) if own == first or not own.is_dir() else (first, own)
+
+    def template_folders(self) -> tuple[Path, ...]:
+        """Folders of templates: the office's own first, then the packaged one."""
+        own = self.root / "templates"
+        last = packaged("templates")
+        return (last,) if own == last or not own.is_dir() else (own, last)
+
+    def job_folders(self) -> tuple[Path, ...]:
+        """Folders under ``jobs/`` that hold a job.yaml, in order of name."""
+        if not self.jobs.is_dir():
+            return ()
+        return tuple(sorted(folder for folder in self.jobs.iterdir() if (folder / "job.yaml").is_file()))
+
+    def job_folder(self, name: str) -> Path | None:
+        """Return the folder of a job given by number or by path, or None when there is none."""
+        candidates = [self.jobs / name] if "/" not in name and "\\" not in name else []
+        for folder in [*candidates, Path(name).resolve()]:
+            if (folder / "job.yaml").is_file():
+                return folder
+        return None
+
+
+def find_workspace(start: Path) -> Workspace | None:
+    """Return the nearest folder at or above ``start`` that holds ``jobs/``, or None."""
+    for folder in (start.resolve(), *start.resolve().parents):
+        if (folder / "jobs").is_dir():
+            return Workspace(folder)
+    return None

@@ -1,0 +1,182 @@
+"""Each calculator's printed formula gives what the calculator gives, over its whole domain."""
+
+import inspect
+from collections.abc import Callable
+from fractions import Fraction
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from packet.calc import areas, fasteners, geometry, ice_barrier, polygon, slope, takeoff, wind
+from packet.calc.domain import OutOfRange
+from tests.calc.test_docstrings import CALCULATORS
+from tests.support.arithmetic import evaluate, names
+
+F = Fraction
+
+
+def sixteenths(least: int, most: int) -> st.SearchStrategy[Fraction]:
+    return st.integers(least * 16, most * 16).map(lambda n: F(n, 16))
+
+
+FEET = sixteenths(1, 200)
+ANY_FEET = sixteenths(-100, 100)
+INCHES = sixteenths(1, 60)
+RISE = sixteenths(0, 24)
+AREA = st.one_of(sixteenths(0, 20_000), st.floats(0, 20_000))
+COUNT = st.integers(1, 5_000)
+SMALL_LAP = st.integers(0, 15).map(lambda n: F(n, 16))
+
+#: Values for each argument name, wherever it stands.
+VALUES: dict[str, st.SearchStrategy[Fraction | int | float]] = {
+    "area_sq_ft": AREA,
+    "cover_sq_ft": sixteenths(15, 40),
+    "roll_cover_sq_ft": sixteenths(100, 1000),
+    "bundles_a_square": st.integers(3, 5),
+    "rise": RISE,
+    "upper_starts_ft": ANY_FEET,
+    "upper_ft": sixteenths(0, 200),
+    "lap_ft": SMALL_LAP,
+    "head_lap_in": SMALL_LAP,
+    "lap_in": SMALL_LAP,
+    "deck_in": st.integers(4, 23).map(lambda n: F(n, 32)),
+    "ultimate_mph": st.integers(80, 250),
+    "nails_a_pound": st.integers(80, 350),
+    "spots_each": st.integers(1, 8),
+    "nails_each": st.integers(1, 8),
+    "caps_a_strip": st.integers(1, 4),
+    "eave_height_ft": sixteenths(7, 20),
+    "ridge_height_ft": sixteenths(20, 60),
+    "delivered": sixteenths(30, 100),
+    "returned": sixteenths(0, 10),
+    "left": sixteenths(0, 10),
+    "scrap": sixteenths(0, 10),
+    "sheets": st.integers(1, 30),
+}
+
+
+def values_of(name: str) -> st.SearchStrategy[Fraction | int | float]:
+    if name in VALUES:
+        return VALUES[name]
+    return {"ft": FEET, "in": INCHES}.get(name.rsplit("_", 1)[-1], COUNT)
+
+
+MODULES = (areas, fasteners, geometry, ice_barrier, slope, takeoff, wind)
+
+
+def formula_of(function: Callable[..., object]) -> str | None:
+    found = getattr(inspect.getmodule(function), function.__name__.upper(), None)
+    return found if isinstance(found, str) else None
+
+
+WITH_FORMULA = {name: f for name, f in CALCULATORS.items() if formula_of(f) is not None}
+
+#: Calculators whose answer is a shape, a place, a claim or a choice, or which write their own formula.
+WITHOUT_FORMULA = {
+    "packet.calc.domain": {"above_zero", "zero_or_more", "lap_below_piece"},
+    "packet.calc.fasteners": {"least_nail_length", "least_nail_length_formula"},
+    "packet.calc.geometry": {"rectangle", "triangle", "level_outline", "slope_outline", "side_lengths"},
+    "packet.calc.plan": {
+        "bearing",
+        "place",
+        "level_to_plan",
+        "slope_to_plan",
+        "plan_outline",
+        "placed_side",
+        "compare_sides",
+    },
+    "packet.calc.polygon": {
+        "polygon_area",
+        "counterclockwise",
+        "polygon_area_formula",
+        "rectangle_at",
+        "distance",
+        "holds_point",
+        "holds_outline",
+        "is_simple",
+    },
+    "packet.calc.slope": {"eave_height_governs"},
+}
+
+
+def test_every_calculator_of_a_number_has_its_formula_beside_it() -> None:
+    without = {name for name in CALCULATORS if name not in WITH_FORMULA}
+    assert without == {f"{module}.{name}" for module, known in WITHOUT_FORMULA.items() for name in known}
+
+
+def test_every_formula_belongs_to_a_calculator() -> None:
+    formulas = {
+        f"{module.__name__}.{name.lower()}"
+        for module in MODULES
+        for name, value in vars(module).items()
+        if name.isupper() and isinstance(value, str)
+    }
+    assert formulas == set(WITH_FORMULA)
+
+
+@pytest.mark.parametrize("name", WITH_FORMULA)
+def test_a_formula_speaks_in_the_names_of_the_arguments(name: str) -> None:
+    function = WITH_FORMULA[name]
+    assert names(formula_of(function) or "") == set(inspect.signature(function).parameters)
+
+
+@pytest.mark.parametrize("name", WITH_FORMULA)
+@given(data=st.data())
+def test_the_formula_gives_what_the_calculator_gives(name: str, data: st.DataObject) -> None:
+    function = WITH_FORMULA[name]
+    values = {
+        symbol: data.draw(values_of(symbol), symbol) for symbol in inspect.signature(function).parameters
+    }
+    value = function(**values)
+    assert isinstance(value, int | float | Fraction)
+    by_formula = evaluate(formula_of(function) or "", values)
+    if isinstance(value, float) or isinstance(by_formula, float):
+        assert float(by_formula) == pytest.approx(float(value), rel=1e-12, abs=1e-12)
+    else:
+        assert by_formula == value
+
+
+@given(INCHES, st.integers(4, 40).map(lambda n: F(n, 32)))
+def test_the_nail_formula_is_the_one_for_the_deck(above_in: Fraction, deck_in: Fraction) -> None:
+    formula = fasteners.least_nail_length_formula(deck_in)
+    given_values = {"above_in": above_in, "deck_in": deck_in}
+    values = {symbol: given_values[symbol] for symbol in names(formula)}
+    assert evaluate(formula, values) == fasteners.least_nail_length(above_in, deck_in)
+
+
+@given(st.lists(st.tuples(ANY_FEET, ANY_FEET), min_size=3, max_size=20))
+def test_the_polygon_formula_gives_the_area(corners: list[tuple[Fraction, Fraction]]) -> None:
+    ordered = polygon.counterclockwise(corners)
+    values = {f"{axis}{n}": c[i] for n, c in enumerate(ordered, 1) for i, axis in enumerate("uv")}
+    assert evaluate(polygon.polygon_area_formula(len(ordered)), values) == polygon.polygon_area(corners)
+
+
+@pytest.mark.parametrize(
+    "wrong",
+    [
+        lambda: takeoff.bundles(100, 0),
+        lambda: takeoff.bundles(-1, 33),
+        lambda: takeoff.bundles(float("nan"), 33),
+        lambda: takeoff.bundles(float("inf"), 33),
+        lambda: takeoff.drip_edge_pieces(10, 2, 2),
+        lambda: takeoff.drip_edge_pieces(0, 10, 0),
+        lambda: takeoff.roll_cover(72, 36, 36),
+        lambda: takeoff.laid(1, 2, 0, 0),
+        lambda: takeoff.step_flashing_pieces(1, 0),
+        lambda: fasteners.nail_length_thin_deck(F(1, 4), F(3, 4)),
+        lambda: fasteners.pounds(1, 0),
+        lambda: fasteners.field_rows(36, 36, 12),
+        lambda: ice_barrier.depth_from_outside_face(-1, 24, 6),
+        lambda: slope.slope_factor(-1),
+        lambda: slope.mean_roof_height(16, 10),
+        lambda: geometry.Shape(0, 1, 0, 1, 6),
+        lambda: geometry.Shape(1, 1, float("nan"), 1, 6),
+        lambda: polygon.polygon_area([(0, 0), (1, 1)]),
+        lambda: polygon.polygon_area_formula(2),
+        lambda: wind.nominal_speed(0),
+    ],
+)
+def test_a_value_outside_the_formula_s_range_is_refused(wrong: Callable[[], object]) -> None:
+    with pytest.raises(OutOfRange):
+        wrong()

@@ -1,0 +1,1 @@
+"""The demo job's photos: drawn by a program, because the house is invented."""
