@@ -12,7 +12,7 @@ from typing import Any
 
 from packet import __version__
 from packet.readers import READERS, Reader
-from packet.workspace import Workspace, packaged
+from packet.workspace import Workspace
 
 #: Libraries whose version may change the output.
 LIBRARIES = ("jinja2", "markdown", "mkdocs", "mkdocs-material", "pillow", "pydantic", "pymdown-extensions")
@@ -142,7 +142,7 @@ def _site(
     from packet.site.links import broken_links
     from packet.site.pages import make_pages
 
-    templates = packaged("templates")
+    templates = workspace.template_folders()[-1]
     if copy["geometry"]:
         for name, narrow in (("roof-plan", False), ("roof-plan-phone", True)):
             drawing = roof_plan(copy["geometry"], words["drawing"], narrow=narrow)

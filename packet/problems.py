@@ -101,7 +101,9 @@ def render(
     """
     says, write = message(problem, catalogue)
     known = read_lines(problem.file) if lines is None else lines
-    text = f"{visible(shown_path)}:{problem.line}:{problem.column}: error[{problem.code}]: {says}"
+    # A folder, or a file that is not there, has no line to go to.
+    spot = f":{problem.line}:{problem.column}" if known else ""
+    text = f"{visible(shown_path)}{spot}: error[{problem.code}]: {says}"
     rows = [text, *snippet(known, problem.line, problem.column, problem.found)]
     place = f"at {visible(problem.at)}." if problem.at else ""
     hint = "  ".join(part for part in (place, write) if part)
@@ -155,6 +157,12 @@ def _closing(errors: int, files: int, of_jobs: int | None, not_built: Sequence[s
 
 
 def _filled(template: str, words: Mapping[str, str]) -> str:
+    """Return a sentence with its words; a part in square brackets is left out when one of its words is empty."""
+
+    def kept(part: re.Match[str]) -> str:
+        return part[1] if all(words.get(name) for name in re.findall(r"\{(\w+)\}", part[1])) else ""
+
+    template = re.sub(r"\[([^\[\]]*)\]", kept, template)
     return " ".join(template.format_map(_Words(words)).split())
 
 

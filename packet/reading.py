@@ -9,7 +9,7 @@ from typing import Generic, TypeVar
 from pydantic import BaseModel, ValidationError
 
 from packet.located import from_validation, locate
-from packet.problems import Problem, Refused
+from packet.problems import Problem, Refused, path_text
 from packet.yamlread import Document, parse_yaml, read_bytes
 
 M = TypeVar("M", bound=BaseModel)
@@ -30,6 +30,11 @@ class ReadFile(Generic[M]):
     def problem(self, code: str, loc: tuple[str | int, ...], found: str = "", **values: str) -> Problem:
         """Return a problem at a place of this file."""
         return locate(self.document, code, loc, found, values)
+
+    def problem_of_key(self, code: str, loc: tuple[str | int, ...], **values: str) -> Problem:
+        """Return a problem of a key itself, at the key."""
+        line, column = self.document.place(loc, key=True)
+        return Problem(code, self.path, line, column, path_text(loc), str(loc[-1]), values)
 
 
 def read_model(path: Path, model: type[M], *, under: str = "") -> ReadFile[M]:

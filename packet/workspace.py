@@ -33,17 +33,24 @@ class Workspace:
         """The office's own name, licence and phone; it has no packaged default."""
         return self.root / "shared" / "office.yaml"
 
+    @property
+    def is_checkout(self) -> bool:
+        """Whether the office is the program's own checkout, whose shared/ and templates/ are the packaged ones."""
+        return (self.root / "packet" / "workspace.py").is_file()
+
     def shared_folders(self) -> tuple[Path, ...]:
         """Folders of codes, tables and words: the packaged one first, then the office's own."""
         own = self.root / "shared"
-        first = packaged("shared")
-        return (first,) if own == first or not own.is_dir() else (first, own)
+        if self.is_checkout:
+            return (own,)
+        return (packaged("shared"), own) if own.is_dir() else (packaged("shared"),)
 
     def template_folders(self) -> tuple[Path, ...]:
         """Folders of templates: the office's own first, then the packaged one."""
         own = self.root / "templates"
-        last = packaged("templates")
-        return (last,) if own == last or not own.is_dir() else (own, last)
+        if self.is_checkout:
+            return (own,)
+        return (own, packaged("templates")) if own.is_dir() else (packaged("templates"),)
 
     def job_folders(self) -> tuple[Path, ...]:
         """Folders under ``jobs/`` that hold a job.yaml, in order of name."""

@@ -45,7 +45,7 @@ def open_items(closeout: Any, words: Any) -> list[str]:
     lines = []
     for result in closeout.results:
         if result.open:
-            title = words[f"requirements.{result.requirement}.title"]
+            title = words[f"requirements.{result.requirement}"]
             subject = f" {result.subject}" if result.subject else ""
             reason = f" ({result.reason})" if result.reason else ""
             lines.append(
@@ -53,5 +53,5 @@ def open_items(closeout: Any, words: Any) -> list[str]:
             )
     for finding in closeout.findings:
         if not finding.explanation:
-            lines.append(f"{words[f'findings.{finding.code}.title']}: {finding.subject} [{finding.id}]")
+            lines.append(f"{words[f'findings.{finding.code}']}: {finding.subject} [{finding.id}]")
     return lines

@@ -1,9 +1,10 @@
 """What one file cannot know of itself: names, sources and rows that other files hold."""
 
 from collections.abc import Collection, Iterator, Mapping
+from typing import Any
 
 from packet.problems import Problem, nearest
-from packet.reference.files import ReadFile
+from packet.reading import ReadFile
 from packet.reference.match import CodeRow
 from packet.reference.models import CodeFile, Reading, form_of
 
@@ -11,13 +12,13 @@ from packet.reference.models import CodeFile, Reading, form_of
 COMMON_PRACTICE = "common practice, no published source"
 
 
-def unknown_source(read: ReadFile, loc: tuple[str | int, ...], id: str, sources: Collection[str]) -> Problem:
+def unknown_source(read: ReadFile[Any], loc: tuple[str | int, ...], id: str, sources: Collection[str]) -> Problem:
     """Return the problem of an id that names no document."""
     return read.problem("unknown-source", loc, id, nearest=nearest(id, sources) or "")
 
 
 def code_problems(
-    id: str, read: ReadFile, codes: Collection[str], sources: Collection[str]
+    id: str, read: ReadFile[Any], codes: Collection[str], sources: Collection[str]
 ) -> Iterator[Problem]:
     """Return what is wrong with a code's file beside the other files.
 
@@ -48,7 +49,7 @@ def code_problems(
 
 
 def reading_problems(
-    read: ReadFile, row: CodeRow | None, row_ids: Collection[str], earlier: Mapping[str, ReadFile]
+    read: ReadFile[Any], row: CodeRow | None, row_ids: Collection[str], earlier: Mapping[str, ReadFile[Any]]
 ) -> Iterator[Problem]:
     """Return what is wrong with an office's reading of a row.
 

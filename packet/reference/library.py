@@ -3,11 +3,13 @@
 from collections.abc import Callable, Iterable, Mapping, Sequence
 from dataclasses import dataclass, field
 from pathlib import Path
+from typing import Any
 
 from packet import figure
 from packet.problems import Problem, Refused
+from packet.reading import ReadFile, read_model
 from packet.reference.checks import code_problems, reading_problems, unknown_source
-from packet.reference.files import ReadFile, misnamed, read_model, yaml_files
+from packet.reference.files import misnamed, yaml_files
 from packet.reference.match import CodeRow, Match, lifted, match, row_of
 from packet.reference.models import (
     CareFile,
@@ -38,9 +40,9 @@ class Library:
     folders: tuple[Path, ...]
     _paths: dict[str, dict[str, Path]] = field(default_factory=dict, repr=False)
     _sources: dict[str, SourceEntry] = field(default_factory=dict, repr=False)
-    _codes: dict[str, tuple[ReadFile, tuple[CodeRow, ...]]] = field(default_factory=dict, repr=False)
-    _tables: dict[str, tuple[ReadFile, Table]] = field(default_factory=dict, repr=False)
-    _readings: dict[str, ReadFile] = field(default_factory=dict, repr=False)
+    _codes: dict[str, tuple[ReadFile[Any], tuple[CodeRow, ...]]] = field(default_factory=dict, repr=False)
+    _tables: dict[str, tuple[ReadFile[Any], Table]] = field(default_factory=dict, repr=False)
+    _readings: dict[str, ReadFile[Any]] = field(default_factory=dict, repr=False)
     _used: dict[Path, str] = field(default_factory=dict, repr=False)
 
     @classmethod
@@ -122,7 +124,7 @@ class Library:
         if problems:
             raise Refused(problems)
 
-    def _use(self, read: ReadFile) -> ReadFile:
+    def _use(self, read: ReadFile[Any]) -> ReadFile[Any]:
         self._used[read.path] = read.digest
         return read
 
@@ -204,7 +206,7 @@ class Library:
         entry = self._sources[id]
         return figure.Source(id, entry.document, entry.edition, locator, checked)
 
-    def _code(self, id: str) -> tuple[ReadFile, tuple[CodeRow, ...]]:
+    def _code(self, id: str) -> tuple[ReadFile[Any], tuple[CodeRow, ...]]:
         if id not in self._codes:
             read = read_model(self._paths["codes"][id], CodeFile)
             problems = list(code_problems(id, read, self.code_ids(), self._sources))
@@ -245,7 +247,7 @@ class Library:
         self._use(read)
         return table
 
-    def _table(self, name: str) -> tuple[ReadFile, Table]:
+    def _table(self, name: str) -> tuple[ReadFile[Any], Table]:
         if name not in self._tables:
             read = read_model(self._paths["tables"][name], TableFile)
             table, faults = build(read.value, self._sources)
@@ -271,7 +273,7 @@ class Library:
         reads = self._care(language)
         return {id: note for read in reads for id, note in self._use(read).value.notes.items()}
 
-    def _care(self, language: str) -> tuple[ReadFile, ...]:
+    def _care(self, language: str) -> tuple[ReadFile[Any], ...]:
         paths = [path for folder in self.folders if (path := folder / "care" / f"{language}.yaml").is_file()]
         reads = tuple(read_model(path, CareFile) for path in paths)
         problems, taken = [], set[str]()

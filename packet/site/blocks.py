@@ -16,6 +16,8 @@ _START = re.compile(rf"(?:\A|\n[ ]*\n)<({_BLOCKS})(?=[\s>])")
 _NEXT = re.compile(rf"[ ]*\n<({_BLOCKS})(?=[\s>])")
 _TAGS = {name: re.compile(rf"<(/?){name}(?=[\s>/])[^<>]*>") for name in _BLOCKS.split("|")}
 _LINE_END = re.compile(r"[ ]*(?:\n|\Z)")
+_BLANK_LINE = re.compile(r"(?<=\n) +\n")
+_TAB_LENGTH = 4  # Markdown's own
 _STAND_IN = re.compile(r'<div data-block="(\d+)"></div>')
 _ANCHOR = re.compile(r"""\s(?:id|name)\s*=\s*(?:"([^"]*)"|'([^']*)')""")
 
@@ -51,6 +53,7 @@ def parted(body: str) -> Parted:
     A block starts a line, after an empty line or another block, and ends a line with its own closing tag;
     anything else stays for Markdown to read.
     """
+    body = _evened(body)
     if _LEFT_ALONE.search(body):
         return Parted(body, ())
     pieces: list[str] = []
@@ -62,13 +65,19 @@ def parted(body: str) -> Parted:
         end = _end(body, start, found[1])
         pieces.append(body[at:start])
         if end is None:
-            at, found = start, _START.search(body, start)
+            at, found = start, _START.search(body, start + 1)
             continue
         pieces.append(f'<div data-block="{len(blocks)}"></div>')
         blocks.append(body[start:end])
         at = end
         found = _NEXT.match(body, at) or _START.search(body, at)
     return Parted("".join([*pieces, body[at:]]), tuple(blocks))
+
+
+def _evened(body: str) -> str:
+    """Return a body with line ends, tabs and blank lines as Markdown makes them before it reads anything."""
+    text = body.replace("\r\n", "\n").replace("\r", "\n").expandtabs(_TAB_LENGTH)
+    return _BLANK_LINE.sub("\n", text)
 
 
 def _end(body: str, start: int, name: str) -> int | None:

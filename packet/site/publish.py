@@ -28,7 +28,7 @@ _DROPPINGS = frozenset({".DS_Store", "Thumbs.db", "desktop.ini"})
 STAGES = ("begun", "marked", "set aside", "in place", "old removed")
 
 _WORK, _OLD, _LOCK = ".work-", ".old-", ".lock-"
-_JOB_NAME = re.compile(r"[A-Za-z0-9][A-Za-z0-9._-]*")
+_JOB_NAME = re.compile(r"[^./\\\x00-\x1f][^/\\\x00-\x1f]*")
 
 #: How long a build waits for another one of the same job [s].
 _PATIENCE_S = 60.0
@@ -144,7 +144,7 @@ def _safe(job: str) -> str:
     """Return a job's name if it is a plain folder name.
 
     Raises:
-        ValueError: It is not; job numbers are checked when a record is read.
+        ValueError: It is hidden or would lead elsewhere.
     """
     if not _JOB_NAME.fullmatch(job):
         message = f"{job!r} is no folder name"

@@ -90,12 +90,28 @@ class Flat:
         ImageDraw.Draw(mask).polygon(self.px(points), fill=alpha)
         return mask.filter(ImageFilter.GaussianBlur(blur_in * self.ppi)) if blur_in else mask
 
+    def _spot(self, points: Sequence[Point], around_in: float) -> tuple[tuple[int, int, int, int], list[Point]] | None:
+        """Return the part of the picture a shape touches [px], and the shape in that part."""
+        drawn, more = self.px(points), around_in * self.ppi + 2
+        left = max(0, math.floor(min(x for x, _ in drawn) - more))
+        top = max(0, math.floor(min(y for _, y in drawn) - more))
+        right = min(self.size[0], math.ceil(max(x for x, _ in drawn) + more))
+        bottom = min(self.size[1], math.ceil(max(y for _, y in drawn) + more))
+        if left >= right or top >= bottom:
+            return None
+        return (left, top, right, bottom), [(x - left, y - top) for x, y in drawn]
+
     def poly(self, points: Sequence[Point], fill: Colour, alpha: int = 255, blur_in: float = 0) -> None:
         """Fill a polygon."""
-        if alpha == 255 and not blur_in:
-            ImageDraw.Draw(self.picture).polygon(self.px(points), fill=fill)
-        else:
-            self.picture.paste(fill, (0, 0), self.mask(points, alpha, blur_in))
+        spot = self._spot(points, 3 * blur_in)
+        if spot is None:
+            return
+        (left, top, right, bottom), drawn = spot
+        mask = Image.new("L", (right - left, bottom - top))
+        ImageDraw.Draw(mask).polygon(drawn, fill=alpha)
+        if blur_in:
+            mask = mask.filter(ImageFilter.GaussianBlur(blur_in * self.ppi))
+        self.picture.paste(fill, (left, top), mask)
 
     def skin(self, points: Sequence[Point], texture: Image.Image, alpha: int = 255, blur_in: float = 0) -> None:
         """Fill a polygon with a picture as large as this one."""
@@ -104,17 +120,20 @@ class Flat:
     def line(self, points: Sequence[Point], fill: Colour, width_in: float, alpha: int = 255, blur_in: float = 0) -> None:
         """Draw a line."""
         width = max(1, round(width_in * self.ppi))
-        if alpha == 255 and not blur_in:
-            ImageDraw.Draw(self.picture).line(self.px(points), fill=fill, width=width, joint="curve")
+        spot = self._spot(points, width_in + 3 * blur_in)
+        if spot is None:
             return
-        mask = Image.new("L", self.size)
-        ImageDraw.Draw(mask).line(self.px(points), fill=alpha, width=width, joint="curve")
+        (left, top, right, bottom), drawn = spot
+        mask = Image.new("L", (right - left, bottom - top))
+        ImageDraw.Draw(mask).line(drawn, fill=alpha, width=width, joint="curve")
         if blur_in:
             mask = mask.filter(ImageFilter.GaussianBlur(blur_in * self.ppi))
-        self.picture.paste(fill, (0, 0), mask)
+        self.picture.paste(fill, (left, top), mask)
 
     def disc(self, x: float, y: float, radius: float, fill: Colour, alpha: int = 255, blur_in: float = 0) -> None:
         """Draw a disc."""
+        if not (self.left - 2 * radius < x < self.right + 2 * radius and self.bottom - 2 * radius < y < self.top + 2 * radius):
+            return
         ring = [(x + radius * math.cos(k * math.pi / 24), y + radius * math.sin(k * math.pi / 24)) for k in range(48)]
         spread = radius + 3 * blur_in + 2 / self.ppi
         part = Flat((x - spread, y - spread, x + spread, y + spread), self.ppi)

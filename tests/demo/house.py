@@ -142,7 +142,7 @@ def _clip(work: list[Point], plane: Plane, reach_in: float) -> list[Point]:
     low, high = (240.0, work[2]) if plane == "MS" else (0.0, work[-1])
     shift = reach_in * math.sqrt(1 + 1 / SLOPE**2) * (-1 if plane == "MS" else 1)
     if plane == "MS":
-        return [(low, 0), high, (288, high[1]), (288, CHEEK_V_FT * 12), (288 + shift + 8, CHEEK_V_FT * 12), (low + shift, 0)]
+        return [(low, 0), high, (288, high[1]), (288, CHEEK_V_FT * 12), (288 + shift, CHEEK_V_FT * 12), (low + shift, 0)]
     return [(low, 0), high, (high[0] + shift, high[1]), (low + shift, 0)]
 
 
@@ -281,17 +281,17 @@ def dormer(shot: Shot, *, ppi: float = 6, cheek: Image.Image | None = None, flas
         front.line([(x, 2.6), (x, 24)], (242, 242, 237), 4)
     front.poly([(0, 20), (120, 20), (120, 24), (0, 24)], (60, 62, 58), 120, 1.5)
     shot.lay(front.picture, (14, 4, foot), (1, 0, 0), (0, 0, 1), ppi * 12)
-    over = 0.35
+    over = 0.18
     low, high = top - over * 0.25, top + 2.0
     if faces(shot, (14, 4, top), (0, -0.25, 1)):
-        roof = Flat((0, 0, 128.4, 101), ppi)
+        roof = Flat((0, 0, 124.3, 101.2), ppi)
         roof.picture = m.shingles(roof, worn=True)
         step = (0.0, 1 / math.sqrt(1.0625), 0.25 / math.sqrt(1.0625))
         shot.lay(shaded(roof.picture, 1.1), (14 - over, 4 - over, low), (1, 0, 0), step, ppi * 12)
     for x, outward in ((14 - over, (-1.0, 0.0, 0.0)), (24 + over, (1.0, 0.0, 0.0))):
         if faces(shot, (x, 4, top), outward):
-            board(shot, (x, 4 - over, low), (x, 12, high), 0.42, 0.9 if x > 20 else 0.72)
-    board(shot, (14 - over, 4 - over, low), (24 + over, 4 - over, low), 0.42, 1.0)
+            board(shot, (x, 4 - over, low), (x, 12, high), 0.28, 0.9 if x > 20 else 0.72)
+    board(shot, (14 - over, 4 - over, low), (24 + over, 4 - over, low), 0.36, 1.0)
 
 
 def east_wall(ppi: float, *, flashed: bool = True, back_in: float = 0) -> Flat:

@@ -11,8 +11,8 @@ from .flat import Flat, grain, mixed, speckled
 
 EXPOSURE_IN = 5.625
 SHINGLE_IN = 39.375
-NEW_GRAYS: tuple[Colour, ...] = ((122, 119, 113), (138, 133, 125), (108, 105, 101), (150, 144, 134), (116, 111, 104))
-OLD_GRAYS: tuple[Colour, ...] = ((139, 131, 118), (150, 141, 127), (128, 121, 110), (157, 148, 134), (133, 124, 110))
+NEW_GRAYS: tuple[Colour, ...] = ((106, 107, 107), (122, 122, 120), (94, 95, 97), (133, 131, 126), (101, 100, 98))
+OLD_GRAYS: tuple[Colour, ...] = ((143, 131, 112), (153, 140, 119), (132, 121, 105), (160, 147, 126), (138, 126, 107))
 NEW_PLY: tuple[Colour, Colour] = ((205, 164, 108), (232, 200, 150))
 OLD_PLY: tuple[Colour, Colour] = ((112, 88, 64), (146, 119, 88))
 FIR: tuple[Colour, Colour] = ((196, 152, 96), (226, 190, 136))
@@ -214,9 +214,9 @@ def sky(size: tuple[int, int], horizon: int, seed: str = "sky") -> Image.Image:
     while x < size[0] + 60:
         high = size[1] * rng.uniform(0.1, 0.24)
         wide = size[0] * rng.uniform(0.025, 0.06)
-        for _ in range(60):
+        for _ in range(170):
             cx, cy = rng.gauss(x, wide * 0.5), horizon - rng.uniform(0, high)
-            r = wide * rng.uniform(0.1, 0.26) * (1.1 - (horizon - cy) / high * 0.5)
+            r = wide * rng.uniform(0.05, 0.15) * (1.1 - (horizon - cy) / high * 0.5)
             pen.ellipse((cx - r, cy - r, cx + r, cy + r), fill=255)
         x += wide * 0.8
     pen.rectangle((0, horizon - size[1] * 0.04, size[0], max(0, horizon) + 4), fill=255)

