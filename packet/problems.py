@@ -157,7 +157,7 @@ def _closing(errors: int, files: int, of_jobs: int | None, not_built: Sequence[s
 
 
 def _filled(template: str, words: Mapping[str, str]) -> str:
-    """Return a sentence with its words; a part in square brackets is left out when one of its words is empty."""
+    """Return a sentence with its words; a part in square brackets goes when one of its words is empty."""
 
     def kept(part: re.Match[str]) -> str:
         return part[1] if all(words.get(name) for name in re.findall(r"\{(\w+)\}", part[1])) else ""

@@ -6,19 +6,14 @@ them up and writes values beside their units.
 
 from collections.abc import Iterator, Mapping, Sequence
 from datetime import date, datetime
-from decimal import ROUND_HALF_UP, Decimal
 from fractions import Fraction
 from pathlib import Path
 from typing import Any
 
+from packet.units import Number, decimal_text, feet_and_inches, tape_text
 from packet.yamlread import read_yaml
 
-#: Denominators of a tape; anything else is a decimal (a nail's 0.113 in).
-_TAPE = frozenset({1, 2, 4, 8, 16, 32, 64})
-_MOST_DECIMALS = 4
-MINUS, FRACTION_SLASH = "\N{MINUS SIGN}", "\N{FRACTION SLASH}"
-PRIME, DOUBLE_PRIME = "\N{PRIME}", "\N{DOUBLE PRIME}"
-THIN = "\N{NARROW NO-BREAK SPACE}"
+MINUS = "\N{MINUS SIGN}"
 
 
 class Words(Mapping[str, Any]):
@@ -60,45 +55,21 @@ def merged(base: Mapping[str, Any], over: Mapping[str, Any]) -> dict[str, Any]:
     return tree
 
 
-def decimal(value: float | Fraction | int, decimals: int) -> str:
+def decimal(value: Number, decimals: int) -> str:
     """Return a number with its places, thousands parted by commas and a real minus sign."""
-    exact = Fraction(value)
-    places = Decimal(1).scaleb(-decimals)
-    number = (Decimal(exact.numerator) / Decimal(exact.denominator)).quantize(places, ROUND_HALF_UP)
-    return f"{number:,}".replace("-", MINUS)
-
-
-def inches(value: float | Fraction | int) -> str:
-    """Return inches as a tape shows them (5 5⁄8) when they fall on a 64th, else as a decimal (0.113)."""
-    exact = Fraction(value)
-    if exact.denominator in _TAPE:
-        whole, rest = divmod(abs(exact), 1)
-        sign = MINUS if exact < 0 else ""
-        part = f"{rest.numerator}{FRACTION_SLASH}{rest.denominator}" if rest else ""
-        return f"{sign}{whole if whole or not part else ''}{THIN if whole and part else ''}{part}"
-    return decimal(exact, _MOST_DECIMALS).rstrip("0")
-
-
-def feet_and_inches(value_ft: float | Fraction, *, parts: int = 16) -> str:
-    """Return feet as feet, inches and sixteenths: 12′ 6 1⁄2″.
-
-    Args:
-        value_ft: Length [ft].
-        parts: Parts of an inch to round to.
-    """
-    total = Fraction(round(Fraction(value_ft) * 12 * parts), parts)
-    sign = MINUS if total < 0 else ""
-    feet, rest = divmod(abs(total), 12)
-    return f"{sign}{feet}{PRIME} {inches(rest)}{DOUBLE_PRIME}"
+    whole, point, places = decimal_text(value, decimals).partition(".")
+    return (
+        f"{int(whole):,}{point}{places}".replace("-", MINUS) if whole != "-0" else f"{MINUS}0{point}{places}"
+    )
 
 
 def figure_number(figure: Mapping[str, Any]) -> str:
     """Return the number of a figure of ``packet.json`` without its unit."""
     value, unit = figure["value"], figure["unit"]
     if unit == "ft_in":
-        return feet_and_inches(value)
+        return feet_and_inches(Fraction(value) * 12)
     if unit == "in":
-        return inches(value)
+        return tape_text(value)
     return decimal(value, figure["decimals"])
 
 

@@ -119,9 +119,9 @@ def _side(item: PlacedPlane, side: str, figures: FigureSet) -> tuple[str, list[T
         return figures.as_term(symbol, f"{at}.{field}", value_ft, "ft")  # type: ignore[arg-type]
 
     lower = measured("lower_ft", "lower", shape.lower_ft)
-    upper = lower
-    if isinstance(plane, Trapezoid):
-        upper = measured("upper_ft", "upper", shape.upper_ft)
+    upper = measured("upper_ft", "upper" if isinstance(plane, Trapezoid) else "lower", shape.upper_ft)
+    if isinstance(plane, Triangle):
+        upper = term("upper_ft", shape.upper_ft, "ft", "rule", plane.shape)
     if side in ("lower", "upper"):
         level = upper if side == "upper" else lower
         return level.symbol, [level]
@@ -134,8 +134,6 @@ def _side(item: PlacedPlane, side: str, figures: FigureSet) -> tuple[str, list[T
     slope = [measured("run_ft", "run", shape.run_ft), figures.as_term("rise", f"{at}.pitch")]
     if side == "left":
         return LEFT_SIDE_LENGTH, [starts, *slope]
-    if not isinstance(plane, Trapezoid):
-        upper = term("upper_ft", shape.upper_ft, "ft", "rule", plane.shape)
     return RIGHT_SIDE_LENGTH, [starts, upper, lower, *slope]
 
 

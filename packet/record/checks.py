@@ -61,6 +61,7 @@ def _ids_given_twice(record: JobRecord) -> Iterator[Fault]:
 
 def _ids_that_name_nothing(record: JobRecord) -> Iterator[Fault]:
     planes = {plane.id for plane in record.roof.planes} if record.roof else set()
+    pointed = {plane.id for plane in _at(record, ("roof", "planes")) if isinstance(plane, Triangle)}
     accepted = ", ".join(sorted(planes)) or "none: the record has no planes"
     for loc in (("roof", "openings"), ("deck", "sheets"), ("details",), ("covering", "areas")):
         for index, entry in enumerate(_at(record, loc)):
@@ -69,7 +70,7 @@ def _ids_that_name_nothing(record: JobRecord) -> Iterator[Fault]:
     for index, edge in enumerate(_at(record, ("roof", "edges"))):
         for number, side in enumerate(edge.sides):
             plane, _, name = side.partition(".")
-            if plane not in planes or name not in SIDES:
+            if plane not in planes or name not in SIDES or (plane in pointed and name == "upper"):
                 values = {"accepted": f"a plane ({accepted}) and a side ({', '.join(SIDES)}), as MS.right"}
                 yield Fault("unknown-id", ("roof", "edges", index, "sides", number), side, values)
 

@@ -6,7 +6,7 @@ from datetime import date, datetime
 from fractions import Fraction
 from typing import Any
 
-from packet import text
+from packet import text, units
 
 _TOKEN = re.compile(r"\*\*|[A-Za-z_][A-Za-z0-9_]*|\d+(?:\.\d+)?|[-+*/(),]")
 _NUMBERED = re.compile(r"(.*?)_?(\d*)")
@@ -54,9 +54,9 @@ def term_number(term: Mapping[str, Any]) -> str:
     """Return the number of a term without its unit."""
     value = term["value"]
     if term["unit"] == "ft_in":
-        return text.feet_and_inches(value)
+        return units.feet_and_inches(Fraction(value) * 12)
     if term["unit"] == "in":
-        return text.inches(value)
+        return units.tape_text(value)
     number = text.decimal(value, 0 if Fraction(value).denominator == 1 else _MOST_DECIMALS)
     return number.rstrip("0").rstrip(".") if "." in number else number
 

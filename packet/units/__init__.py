@@ -9,7 +9,7 @@ from packet.units.lengths import parse_length, plain_length
 from packet.units.measures import parse_area, parse_nail_size, parse_pitch, parse_speed
 from packet.units.numbers import parse_count, parse_quantity
 from packet.units.rounding import ROUND_UP_TOLERANCE, Number, round_half_away, round_up
-from packet.units.writing import decimal_text, feet_and_inches, fraction_text
+from packet.units.writing import decimal_text, feet_and_inches, fraction_text, tape_text
 
 __all__ = [
     "ROUND_UP_TOLERANCE",
@@ -33,4 +33,5 @@ __all__ = [
     "plain_length",
     "round_half_away",
     "round_up",
+    "tape_text",
 ]

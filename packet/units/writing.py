@@ -35,6 +35,27 @@ def feet_and_inches(inches: Fraction, *, denominator: int = 16) -> str:
     return (_MINUS if rounded < 0 else "") + " ".join(words)
 
 
+def tape_text(inches: Number) -> str:
+    """Return inches as a tape shows them when they fall on a 64th, else as a decimal (a nail's 0.113).
+
+    Args:
+        inches: Length [in].
+
+    Raises:
+        ValueError: The length is not finite.
+
+    Example:
+        >>> tape_text(Fraction(45, 8)), tape_text(0.113), tape_text(Fraction(1, 2))
+        ('5 5⁄8', '0.113', '½')
+    """
+    exact = Fraction(inches)
+    sign = _MINUS if exact < 0 else ""
+    if 64 % exact.denominator == 0:
+        whole, part = divmod(abs(exact), 1)
+        return sign + _mixed(whole, part)
+    return sign + decimal_text(abs(exact), 4).rstrip("0")
+
+
 def _mixed(whole: int, part: Fraction) -> str:
     if not part:
         return str(whole)

@@ -145,6 +145,8 @@ class Shot:
             self._seen((-upward[0] / per_unit, -upward[1] / per_unit, -upward[2] / per_unit)),
             self._seen(plus(plus(corner, upward, high), self.eye, -1)),
         )
+        if abs(dot(columns[0], cross(columns[1], columns[2]))) < 1e-12:
+            return  # seen exactly from its edge
         back = _inverse(columns)
         shifted = [(row[0], row[1], row[0] * left + row[1] * top + row[2]) for row in back]
         scale = shifted[2][2]

@@ -165,7 +165,7 @@ class Flat:
     def chalk(self, text: str, x: float, y: float, height_in: float, fill: Colour, angle_deg: float = 0) -> None:
         """Write as with chalk on wood: broad and broken."""
         sprite = words(text, height_in * self.ppi, fill, 0.07)
-        rough = grain(f"chalk {text}", sprite.size, (max(1.0, self.ppi * 0.12),) * 2)
+        rough = grain(f"chalk {text}", sprite.size, (max(1.0, height_in * self.ppi * 0.022),) * 2)
         broken = rough.point([255 if value > 70 else 70 for value in range(256)])
         sprite.putalpha(ImageChops.multiply(sprite.getchannel("A"), broken))
         self.put(sprite, x, y, angle_deg)

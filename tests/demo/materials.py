@@ -11,8 +11,8 @@ from .flat import Flat, grain, mixed, speckled
 
 EXPOSURE_IN = 5.625
 SHINGLE_IN = 39.375
-NEW_GRAYS: tuple[Colour, ...] = ((106, 107, 107), (122, 122, 120), (94, 95, 97), (133, 131, 126), (101, 100, 98))
-OLD_GRAYS: tuple[Colour, ...] = ((143, 131, 112), (153, 140, 119), (132, 121, 105), (160, 147, 126), (138, 126, 107))
+NEW_GRAYS: tuple[Colour, ...] = ((108, 108, 106), (123, 122, 118), (97, 97, 97), (135, 132, 125), (104, 102, 98))
+OLD_GRAYS: tuple[Colour, ...] = ((140, 130, 115), (150, 139, 122), (129, 121, 109), (156, 146, 129), (135, 125, 110))
 NEW_PLY: tuple[Colour, Colour] = ((205, 164, 108), (232, 200, 150))
 OLD_PLY: tuple[Colour, Colour] = ((112, 88, 64), (146, 119, 88))
 FIR: tuple[Colour, Colour] = ((196, 152, 96), (226, 190, 136))
@@ -233,3 +233,10 @@ def plain(size: tuple[int, int], colour: Colour, seed: str, cells: Sequence[tupl
     for cell_x, cell_y in cells:
         picture = speckled(picture, grain(f"{seed} {cell_x}", size, (cell_x, cell_y)), 7)
     return picture
+
+
+def wool(size: tuple[int, int], cell_px: float) -> Image.Image:
+    """Return blown insulation as it lies between joists."""
+    share = Image.blend(grain("wool", size, (cell_px, cell_px)), grain("wool lumps", size, (cell_px * 4, cell_px * 3)), 0.5)
+    share = share.point([max(0, min(255, (v - 128) * 1.9 + 128)) for v in range(256)])
+    return speckled(mixed((96, 84, 70), (182, 168, 148), share), grain("wool beds", size, (cell_px * 40, cell_px * 30)), 16)

@@ -84,6 +84,21 @@ def lay_tape(
     flat.put(strip, middle_x, middle_y, angle_deg, shadow)
 
 
+def tape_case(ppi: float) -> Image.Image:
+    """Return the case of the tape seen from its side, its mouth at the left edge below."""
+    size = round(2.7 * ppi)
+    picture = Image.new("RGBA", (size, size), (0, 0, 0, 0))
+    pen = ImageDraw.Draw(picture)
+    pen.rounded_rectangle((0, 0, size - 1, size - 1), round(size * 0.24), fill=(44, 46, 50, 255))
+    pen.rounded_rectangle((0, size * 0.6, size * 0.5, size - 1), round(size * 0.05), fill=(44, 46, 50, 255))
+    pen.rounded_rectangle((size * 0.05, size * 0.05, size * 0.95, size * 0.95), round(size * 0.2), outline=(76, 79, 84, 255), width=round(size * 0.02))
+    pen.rounded_rectangle((size * 0.2, size * 0.24, size * 0.8, size * 0.76), round(size * 0.06), fill=(*YELLOW, 255))
+    face = font(size * 0.2)
+    left, top, right, bottom = face.getbbox("25 ft")
+    pen.text((size / 2 - (left + right) / 2, size / 2 - (top + bottom) / 2), "25 ft", font=face, fill=(*INK, 255))
+    return picture
+
+
 def nail(ppi: float, length_in: float, shank_in: float, *, ring: bool, old: bool = False, head_in: float = 0.281) -> Image.Image:
     """Return a nail lying on its side, head to the left; from the head's top to the point is ``length_in``."""
     high = round(head_in * ppi) + 4

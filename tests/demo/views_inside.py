@@ -7,10 +7,10 @@ from PIL import Image, ImageDraw, ImageFilter
 
 from . import materials as m
 from .camera import Shot, plus, shaded
-from .flat import Flat, Point, grain, mixed, speckled
+from .flat import Flat, Point, words
 from .garden import outdoors, reduce, shrub
 from .house import wall
-from .tools import finish, tape
+from .tools import finish, tape, tape_case
 from .views_near import _rod as rod
 
 
@@ -27,7 +27,7 @@ def _blot(x: float, y: float, radius: float, seed: str, squash: float = 0.8) -> 
 
 def ceiling_stain() -> Image.Image:
     """P03: the brown ring on the dining-room ceiling."""
-    shot = Shot((1.6, -7.6, 4.6), (3.4, 0.9, 7.55), 62, sky=(190, 184, 172))
+    shot = Shot((2.2, -5.4, 4.9), (3.6, 0.3, 7.5), 62, sky=(190, 184, 172))
     paint = m.plain((1800, 1400), (222, 214, 196), "paint", [(3, 3), (400, 300)])
     shot.lay(shaded(paint, 0.86), (-6, 4, 0), (1, 0, 0), (0, 0, 1), 100)
     shot.lay(shaded(paint, 0.7), (8, 4, 0), (0, -1, 0), (0, 0, 1), 100)
@@ -39,11 +39,11 @@ def ceiling_stain() -> Image.Image:
         glass.line([(0, y), (40, y)], (246, 244, 238), 3 if y % 54 else 6)
     shot.lay(glass.picture, (-2.6, 3.98, 2.6), (1 / 12, 0, 0), (0, 0, 1 / 12), 14)
     ceiling = Flat((-72, -108, 96, 48), 18)
-    ceiling.picture = m.plain(ceiling.size, (238, 235, 227), "ceiling", [(2, 2), (30, 30), (700, 500)])
+    ceiling.picture = m.plain(ceiling.size, (238, 235, 227), "ceiling", [(2, 2), (700, 500)])
     x, y = 46.0, 6.0
     for radius, colour, alpha, blur in (
-        (19, (196, 160, 106), 70, 3.0), (16.2, (150, 104, 52), 190, 0.5), (15.2, (206, 172, 120), 255, 0.7),
-        (12.6, (214, 186, 138), 255, 1.2), (8.6, (150, 108, 60), 120, 0.6), (8.0, (208, 178, 130), 255, 0.8),
+        (19, (196, 160, 106), 70, 3.0), (16.2, (128, 82, 36), 230, 0.35), (15.2, (206, 172, 120), 255, 0.7),
+        (12.6, (214, 186, 138), 255, 1.2), (8.6, (140, 94, 46), 190, 0.6), (8.0, (208, 178, 130), 255, 0.8),
         (5.2, (222, 200, 160), 200, 1.6),
     ):  # fmt: skip
         ceiling.poly(_blot(x, y, radius, "stain"), colour, alpha, blur)
@@ -61,7 +61,10 @@ def pitch() -> Image.Image:
     """P05: a level 12 in out and a tape 6 in down to the slope."""
     backdrop = m.sky((1600, 1200), 980, "pitch sky").filter(ImageFilter.GaussianBlur(7))
     flat = Flat((-6, -6, 20, 13.5), 123.08, backdrop.resize((3200, 2400)))
-    slope_at = lambda x: (x + 4) / 2 - 4.0  # noqa: E731
+    
+    def slope_at(x: float) -> float:
+        return (x + 4) / 2 - 4.0
+
     board = m.wood(flat.size, 123, "rake", ((214, 212, 204), (238, 237, 231)))
     low = [(-6.0, slope_at(-6)), (20.0, slope_at(20))]
     flat.skin([low[0], low[1], (20, -6), (-6, -6)], shaded(board, 0.92))
@@ -76,31 +79,38 @@ def pitch() -> Image.Image:
         a, b = (x, slope_at(x)), (x + 6.2, slope_at(x + 6.2))
         flat.poly([(a[0], a[1] - 0.12), (b[0], b[1] - 0.12), (b[0] - 0.06, b[1] + 0.12), (a[0] - 0.16, a[1] + 0.34)], tone)
         flat.line([(a[0] - 0.16, a[1] + 0.34), (a[0], a[1] - 0.12)], (54, 48, 42), 0.1)
-    touch = -4.0
-    top = slope_at(touch) + 0.36
-    level = Flat((0, 0, 24, 1.9), 123.08, (170, 40, 34))
-    for y0, y1, tone in ((0.0, 0.28, (206, 70, 58)), (1.62, 1.9, (226, 96, 80)), (0.3, 0.4, (112, 22, 18))):
-        level.poly([(0, y0), (24, y0), (24, y1), (0, y1)], tone)
-    for x, wide in ((8.0, 3.0), (20.0, 2.0)):
-        level.poly([(x - wide / 2 - 0.2, 0.45), (x + wide / 2 + 0.2, 0.45), (x + wide / 2 + 0.2, 1.5), (x - wide / 2 - 0.2, 1.5)], (30, 30, 32))
-        level.poly([(x - wide / 2, 0.6), (x + wide / 2, 0.6), (x + wide / 2, 1.36), (x - wide / 2, 1.36)], (196, 220, 72))
-        level.poly([(x - 0.42, 0.74), (x + 0.42, 0.74), (x + 0.42, 1.3), (x - 0.42, 1.3)], (234, 246, 160), 255, 0.05)
-        for mark in (-0.5, 0.5):
-            level.line([(x + mark, 0.6), (x + mark, 1.36)], (24, 26, 20), 0.06)
-    flat.line([(touch, top - 0.12), (20, top - 0.12)], (20, 20, 20), 0.3, 90, 0.2)
-    flat.put(level.picture.convert("RGBA"), touch + 12, top + 0.95)
-    return _pitch_tape(flat, touch, top)
-
-
-def _pitch_tape(flat: Flat, touch: float, top: float) -> Image.Image:
-    """Stand the tape 12 in out from where the level touches; the slope there is 6 in above that level line."""
+    meet, out = 12.0, 12.0
+    under = slope_at(meet) + 0.36
+    strip = tape(flat.ppi, 0, 8.4)
+    flat.put(strip, meet - out + 0.5, under - 6 + 4.2, 90, 0.12)
+    flat.put(tape_case(flat.ppi), meet - out - 0.35, under - 6 + 9.4, 90, 0.2)
+    level = _level(flat.ppi, out)
+    flat.put(level.picture.convert("RGBA"), meet - 12, under + 0.95, 0, 0.14)
     return finish(flat.picture.resize((1600, 1200), Image.Resampling.LANCZOS))
+
+
+def _level(ppi: float, out_in: float) -> Flat:
+    """Return a 24 in level whose right end is zero; its lower edge carries inch marks up to ``out_in`` and beyond."""
+    level = Flat((-24, 0, 0, 1.9), ppi, (170, 40, 34))
+    for y0, y1, tone in ((0.0, 0.46, (222, 214, 196)), (1.62, 1.9, (226, 96, 80)), (0.46, 0.54, (112, 22, 18))):
+        level.poly([(-24, y0), (0, y0), (0, y1), (-24, y1)], tone)
+    for inch in range(1, 20):
+        level.line([(-inch, 0), (-inch, 0.46 if inch == out_in else 0.2)], (30, 28, 26), 0.035)
+        level.text(str(inch), -inch + 0.26, 0.25, 0.24, (30, 28, 26), bold=0.04)
+    level.text("12 in", -out_in, 1.1, 0.42, (246, 240, 226), bold=0.06)
+    for x, wide in ((-7.0, 3.0), (-16.0, 2.0)):
+        level.poly([(x - wide / 2 - 0.2, 0.62), (x + wide / 2 + 0.2, 0.62), (x + wide / 2 + 0.2, 1.6), (x - wide / 2 - 0.2, 1.6)], (30, 30, 32))
+        level.poly([(x - wide / 2, 0.74), (x + wide / 2, 0.74), (x + wide / 2, 1.48), (x - wide / 2, 1.48)], (196, 220, 72))
+        level.poly([(x - 0.42, 0.86), (x + 0.42, 0.86), (x + 0.42, 1.4), (x - 0.42, 1.4)], (234, 246, 160), 255, 0.05)
+        for mark in (-0.5, 0.5):
+            level.line([(x + mark, 0.74), (x + mark, 1.48)], (24, 26, 20), 0.06)
+    return level
 
 
 def attic(*, wide: bool = True) -> Image.Image:
     """P30: the underside of the new deck, dry; also the ground of the inset of P31."""
-    shot = Shot((0, -9, 1.2), (0.6, 6, 4.4), 64, portrait=not wide, sky=(10, 8, 7))
-    ppi = 10
+    shot = Shot((0.9, -1.6, 0.9), (0.6, 8, 4.7), 74, portrait=not wide, sky=(10, 8, 7))
+    ppi = 14
     roof_z = 3.4
     deck = Flat((-120, -120, 120, 144), ppi)
     deck.picture = shaded(m.wood(deck.size, ppi, "old underside", m.OLD_PLY), 0.62)
@@ -108,11 +118,12 @@ def attic(*, wide: bool = True) -> Image.Image:
     for sheet in ([(-70, 10), (26, 10), (26, 58), (-70, 58)], [(-46, 58), (50, 58), (50, 106), (-46, 106)]):
         deck.skin([(float(x), float(y)) for x, y in sheet], new)
         deck.line([(float(x), float(y)) for x, y in [*sheet, sheet[0]]], (50, 34, 20), 0.5)
-    deck.text("32/16   15/32   EXPOSURE 1", -26, 34, 3.2, (64, 60, 110), 0, 0.04)
+    stamp = words("32/16  15/32  EXPOSURE 1", 1.7 * ppi, (64, 60, 110), 0.04).transpose(Image.Transpose.FLIP_TOP_BOTTOM)
+    deck.put(stamp, -11.5, 84)
     step = (0.0, 2 / math.sqrt(5) / 12, 1 / math.sqrt(5) / 12)
     shot.lay(deck.picture, (-10, -10 * 0.894, roof_z - 10 * 0.447), (1 / 12, 0, 0), step, ppi)
-    wood = m.wood((1500, 80), ppi, "attic rafter", m.OLD_FIR)
-    fresh = m.wood((1500, 80), ppi, "attic new rafter", m.FIR)
+    wood = m.wood((2600, 112), ppi, "attic rafter", m.OLD_FIR)
+    fresh = m.wood((2600, 112), ppi, "attic new rafter", m.FIR)
     along = (0.0, 22 * 0.894, 22 * 0.447)
     deep = (0.0, 0.27, -0.54)
     for x in (-8, 8, -6, 6, -4, 4, -2, 2, 0):
@@ -124,8 +135,7 @@ def attic(*, wide: bool = True) -> Image.Image:
         bottom = plus((x, -8.94, roof_z - 4.47), deep)
         shot.lay(shaded(skin, 0.95), bottom, (0, 0.894 / 12, 0.447 / 12), (0.125 / 8, 0, 0), ppi)
         shot.stroke([plus(bottom, (0, 4, 2)), plus(bottom, along)], (36, 24, 16), 3)
-    wool = m.plain((1400, 1200), (158, 146, 130), "attic wool", [(9, 9), (46, 34), (220, 160)])
-    shot.lay(shaded(wool, 0.55), (-12, -10, -1.2), (1, 0, 0), (0, 1, 0), 60, [(0, 0), (23, 0), (23, 20), (0, 20)])
+    shot.lay(shaded(m.wool((1500, 1200), 7), 0.55), (-12, -10, -1.2), (1, 0, 0), (0, 1, 0), 60)
     picture = reduce(shot)
     return _torch(picture, (0.5, 0.4))
 
@@ -199,5 +209,3 @@ def lawn() -> Image.Image:
         shot.stroke([(px, y - 0.02, 0.24), (px + rng.uniform(-0.07, 0.07), y - 0.05, 0.1)], (120, 96, 76), 4)
     return finish(reduce(shot))
 
-
-_ = (mixed, grain, speckled, tape)

@@ -9,56 +9,68 @@ from . import materials as m
 from .camera import Colour, Shot, shaded
 from .flat import Flat, grain, speckled
 from .garden import reduce
-from .tools import INK, RED, cap, finish, lay_tape, nail, nail_head, paper_label, tape
+from .tools import INK, RED, cap, finish, lay_tape, nail, nail_head, paper_label, tape, tape_case
 
 PENCIL: Colour = (52, 50, 48)
 
 
-def looked_down(flat: Flat, *, tilt: float = 0.55, fill: float = 0.92, portrait: bool = False, turn: float = 0.06) -> Shot:
-    """Return a shot of a flat picture taken from above, leaning back by ``tilt``."""
-    wide, high = flat.right - flat.left, flat.top - flat.bottom
-    x, y = (flat.left + flat.right) / 2, (flat.bottom + flat.top) / 2
-    span = wide * fill
-    shot = Shot(
-        (x - span * turn, y - span * tilt, span * 1.05), (x, y, 0), 52, portrait=portrait, sky=(58, 52, 46)
-    )
+def looked_down(
+    flat: Flat, middle: tuple[float, float], span_in: float, *, lean_deg: float = 22, portrait: bool = False, turn_deg: float = 3
+) -> Shot:
+    """Return a shot of a flat picture from above.
+
+    Args:
+        flat: The picture; it should reach well beyond what is seen.
+        middle: Point in the middle of the shot [in].
+        span_in: Width that is seen there [in].
+        lean_deg: How far the camera leans back from straight down.
+        portrait: True for a picture higher than wide.
+        turn_deg: How far it is turned about the vertical.
+    """
+    away = span_in / 2 / math.tan(math.radians(26))
+    lean, turn = math.radians(lean_deg), math.radians(turn_deg)
+    x, y = middle
+    back = away * math.sin(lean)
+    eye = (x - back * math.sin(turn), y - back * math.cos(turn), away * math.cos(lean))
+    shot = Shot(eye, (x, y, 0), 52, portrait=portrait, sky=(58, 52, 46))
     shot.lay(flat.picture, (flat.left, flat.bottom, 0), (1, 0, 0), (0, 1, 0), flat.ppi)
     return shot
 
 
 def old_nail() -> Image.Image:
     """P09: an old deck nail, 2-1/2 in, smooth."""
-    flat = Flat((-3.4, -3.6, 5.6, 3.8), 300)
+    flat = Flat((-4.6, -4.6, 7.8, 6), 260)
     flat.picture = m.plywood(flat, "nail bench", m.OLD_PLY, patches=1)
-    lay_tape(flat, 0, -0.2, 5.4, shadow=0.06)
-    flat.put(nail(300, 2.5, 0.131, ring=False, old=True), 1.25, 0.1, 0, 0.06)
-    flat.put(nail(300, 2.5, 0.131, ring=False, old=True), 1.9, 1.7, -24, 0.06)
-    return finish(reduce(looked_down(flat, tilt=0.35, fill=0.72, turn=0.02)), focus=(0.2, 0.8))
+    lay_tape(flat, 0, -0.2, 7.8, shadow=0.06)
+    flat.put(nail(260, 2.5, 0.131, ring=False, old=True), 1.25, 0.1, 0, 0.06)
+    flat.put(nail(260, 2.5, 0.131, ring=False, old=True), 1.9, 1.7, -24, 0.06)
+    return finish(reduce(looked_down(flat, (1.7, 0.35), 7.2)), focus=(0.2, 0.8))
 
 
 def ring_nail() -> Image.Image:
     """P16: a new ring shank nail, 2-3/8 in, and the label of its box."""
-    flat = Flat((-3.4, -4.6, 6.0, 7.6), 270)
+    flat = Flat((-3.8, -5.6, 6.6, 9), 250)
     flat.picture = m.plywood(flat, "ring bench", patches=2)
     box = paper_label(
-        (5.6, 2.9), 270,
+        (5.6, 2.9), 250,
         [("2-3/8 x .113", 1.95, 0.56, RED), ("RING", 1.05, 0.5, INK), ("hot-dip galvanized", 0.4, 0.22, INK)],
         paper=(226, 206, 168),
     )  # fmt: skip
     box.line([(0.12, 0.12), (5.48, 0.12), (5.48, 2.78), (0.12, 2.78), (0.12, 0.12)], RED, 0.05)
-    flat.put(box.picture.convert("RGBA"), 1.3, 3.0, 3, 0.16)
-    lay_tape(flat, 0, -0.55, 4.6, shadow=0.06)
-    flat.put(nail(270, 2.375, 0.113, ring=True), 1.1875, -0.25, 0, 0.06)
-    flat.put(nail(270, 2.375, 0.113, ring=True), 0.4, -2.6, 31, 0.06)
-    flat.put(nail(270, 2.375, 0.113, ring=True), 3.1, -2.9, -17, 0.06)
-    return finish(reduce(looked_down(flat, tilt=0.3, fill=0.72, portrait=True, turn=0.02)), focus=(0.12, 0.9))
+    flat.put(box.picture.convert("RGBA"), 1.45, 2.9, 3, 0.16)
+    lay_tape(flat, 0, -0.55, 6.6, shadow=0.06)
+    flat.put(nail(250, 2.375, 0.113, ring=True), 1.1875, -0.25, 0, 0.06)
+    flat.put(nail(250, 2.375, 0.113, ring=True), 0.4, -2.6, 31, 0.06)
+    flat.put(nail(250, 2.375, 0.113, ring=True), 3.1, -2.9, -17, 0.06)
+    return finish(reduce(looked_down(flat, (1.45, 0.55), 6.5, portrait=True, lean_deg=14)), focus=(0.12, 0.9))
 
 
 def _rafter_scene(eye: tuple[float, float, float], target: tuple[float, float, float], fov: float, *, portrait: bool = False) -> Shot:
     shot = Shot(eye, target, fov, portrait=portrait, sky=(22, 18, 15))
-    wool = m.plain((1500, 1500), (150, 138, 122), "wool", [(9, 9), (40, 34), (190, 160)])
-    wool = speckled(wool, grain("wool dark", wool.size, (24, 20)), 26)
-    shot.lay(shaded(wool, 0.5), (-80, -70, -26), (1, 0, 0), (0, 1, 0), 8)
+    shot.lay(shaded(m.wool((2000, 2000), 9), 0.5), (-80, -70, -26), (1, 0, 0), (0, 1, 0), 12)
+    joist = m.wood((1700, 60), 10, "joist", m.OLD_FIR)
+    for y in (-8, 16, 40, 64):
+        shot.box((-80, y, -27), ((160, 0, 0), (0, 1.5, 0), (0, 0, 2.6)), shaded(joist, 0.6), 10)
     return shot
 
 
@@ -82,9 +94,19 @@ def open_rafters() -> Image.Image:
     for x in (0, 24):
         shot.fill([(x, 7.0, 0.02), (x + 1.5, 7.0, 0.02), (x + 1.5, 8.3, 0.02), (x, 8.3, 0.02)], (10, 8, 6), 130, 8)
     shot.lay(strip, (0, 7.2, 0.25), (1, 0, 0), (0, 1, 0), 60)
-    case = m.plain((200, 200), (196, 60, 44), "case", [(40, 40)])
-    shot.box((28.2, 6.2, -0.4), ((3.2, 0, 0), (0, 3.0, 0), (0, 0, 2.4)), case, 40)
+    _tape_case(shot, (28.3, 6.9, -0.5))
     return finish(reduce(shot), focus=(0.1, 0.9))
+
+
+def _tape_case(shot: Shot, corner: tuple[float, float, float]) -> None:
+    """Draw the case of the steel tape."""
+    shell = m.plain((300, 300), (52, 54, 58), "case", [(60, 60)])
+    x, y, z = corner
+    shot.fill([(x - 0.4, y - 1.2, z), (x + 3.4, y - 1.2, z), (x + 3.4, y + 1.4, z), (x - 0.4, y + 1.4, z)], (8, 6, 5), 150, 14)
+    shot.box((x, y, z), ((2.9, 0, 0), (0, 1.7, 0), (0, 0, 2.7)), shell, 60)
+    badge = Flat((0, 0, 2.2, 2.0), 60, (232, 190, 46))
+    badge.text("25 ft", 1.1, 1.0, 0.55, INK, bold=0.06)
+    shot.lay(badge.picture, (x + 0.35, y - 0.01, z + 0.35), (1, 0, 0), (0, 0, 1), 60)
 
 
 def _rotten_top(length: int, ppi: int) -> Image.Image:
@@ -159,11 +181,11 @@ def sistered() -> Image.Image:
 
 def grade_stamp() -> Image.Image:
     """P15: the stamp on the panel."""
-    flat = Flat((0, 0, 15, 12), 200)
-    flat.picture = m.plywood(flat, "stamped", patches=3)
-    stamp = Flat((0, 0, 8, 5), 200)
+    flat = Flat((-2.5, -2, 17.5, 15), 170)
+    flat.picture = m.plywood(flat, "stamped sheet", patches=1)
+    stamp = Flat((0, 0, 8, 5), 170)
     blue: Colour = (40, 46, 92)
-    mark = Flat((0, 0, 8, 5), 200, (0, 0, 0))
+    mark = Flat((0, 0, 8, 5), 170, (0, 0, 0))
     white: Colour = (255, 255, 255)
     mark.line([(0.2, 0.2), (7.8, 0.2), (7.8, 4.8), (0.2, 4.8), (0.2, 0.2)], white, 0.09)
     mark.line([(0.2, 3.55), (7.8, 3.55)], white, 0.06)
@@ -180,42 +202,42 @@ def grade_stamp() -> Image.Image:
     sprite = Image.new("RGBA", stamp.size, (*blue, 0))
     sprite.putalpha(share)
     flat.put(sprite, 7.4, 6.4, 3)
-    return finish(reduce(looked_down(flat, tilt=0.4, fill=0.76)), focus=(0.15, 0.85))
+    return finish(reduce(looked_down(flat, (7.4, 6.3), 11.4)), focus=(0.15, 0.85))
 
 
 def edge_nails() -> Image.Image:
     """P17: nail heads 6 in apart along a panel's edge."""
-    flat = Flat((-5, -8, 23, 12), 110)
+    flat = Flat((-9, -13, 27, 16), 95)
     flat.picture = m.plywood(flat, "edge panel")
     lower = m.plywood(flat, "lower panel")
-    flat.skin([(-5, -8), (23, -8), (23, 0), (-5, 0)], lower)
-    flat.line([(-5, 0), (23, 0)], (26, 18, 12), 0.14)
-    flat.line([(-5, 0.1), (23, 0.1)], (244, 220, 178), 0.06)
-    flat.line([(-5, -0.35), (23, -0.35)], (60, 40, 22), 0.3, 90, 0.15)
-    for x in (0, 6, 12, 18):
+    flat.skin([(-9, -13), (27, -13), (27, 0), (-9, 0)], lower)
+    flat.line([(-9, 0), (27, 0)], (26, 18, 12), 0.14)
+    flat.line([(-9, 0.1), (27, 0.1)], (244, 220, 178), 0.06)
+    flat.line([(-9, -0.35), (27, -0.35)], (60, 40, 22), 0.3, 90, 0.15)
+    for x in (-6, 0, 6, 12, 18, 24):
         nail_head(flat, x, 0.42, 0.16)
         nail_head(flat, x + 0.5, -0.44, 0.16)
-    lay_tape(flat, 0, 1.95, 20.4, side=1, shadow=0.1)
-    return finish(reduce(looked_down(flat, tilt=0.45, fill=0.72)), focus=(0.25, 0.85))
+    lay_tape(flat, 0, 1.95, 27, side=1, shadow=0.1)
+    return finish(reduce(looked_down(flat, (9, 0.6), 23, lean_deg=26)), focus=(0.25, 0.85))
 
 
 def field_nails() -> Image.Image:
     """P18: nail heads 6 in apart along a rafter line."""
-    flat = Flat((-5, -9, 23, 11), 110)
-    flat.picture = m.wood(flat.size, 110, "field panel", m.NEW_PLY, upright=True, rings=10)
-    line = [(-5.0, 0.62), (23.0, 0.62)]
+    flat = Flat((-9, -13, 27, 16), 95)
+    flat.picture = m.wood(flat.size, 95, "field panel", m.NEW_PLY, upright=True, rings=10)
+    line = [(-9.0, 0.62), (27.0, 0.62)]
     flat.line(line, m.CHALK, 0.1, 130, 0.04)
     flat.line(line, m.CHALK, 0.05, 150)
-    for x in (0, 6, 12, 18):
+    for x in (-6, 0, 6, 12, 18, 24):
         nail_head(flat, x, 0.5 + (x % 4) * 0.03, 0.16)
-    lay_tape(flat, 0, 0.1, 20.4, side=1, shadow=0.1)
+    lay_tape(flat, 0, 0.1, 27, side=1, shadow=0.1)
     flat.chalk("rafter", 9.2, 4.4, 1.0, m.CHALK, 2)
-    return finish(reduce(looked_down(flat, tilt=0.45, fill=0.72, turn=-0.08)), focus=(0.25, 0.85))
+    return finish(reduce(looked_down(flat, (9, 0.8), 23, lean_deg=26, turn_deg=-5)), focus=(0.25, 0.85))
 
 
 def felt_lap() -> Image.Image:
     """P20: the head lap of the felt, 4 in, with cap nails."""
-    flat = Flat((-15, -11, 13, 12), 100)
+    flat = Flat((-16, -12, 15, 15), 95)
     flat.picture = m.plywood(flat, "under felt")
     lower, upper = m.felt(flat, "lower felt"), m.felt(flat, "upper felt")
     flat.line([(-15, 4), (13, 4)], (40, 26, 14), 0.7, 150, 0.25)
@@ -232,13 +254,14 @@ def felt_lap() -> Image.Image:
         cap(flat, x, 1.7)
     cap(flat, 9.4, -6.6)
     cap(flat, -6.0, -8.4)
-    lay_tape(flat, 4.55, 0, 6.6, angle_deg=90, side=1, shadow=0.12)
-    return finish(reduce(looked_down(flat, tilt=0.42, fill=0.7, turn=-0.05)), focus=(0.2, 0.85), light=1.08)
+    lay_tape(flat, 4.55, 0, 6.2, angle_deg=90, side=1, shadow=0.12)
+    flat.put(tape_case(flat.ppi), 5.35, 7.0, 90, 0.25)
+    return finish(reduce(looked_down(flat, (-0.5, 1.4), 18, turn_deg=-4)), focus=(0.2, 0.85), light=1.08)
 
 
 def drip_edge() -> Image.Image:
     """P22: the lap of the drip edge, 2-1/2 in."""
-    flat = Flat((-9, -5.2, 9, 10), 150)
+    flat = Flat((-9, -6, 11, 9.5), 140)
     flat.picture = m.plywood(flat, "eave panel")
     flat.skin([(-9, 3.6), (9, 3.6), (9, 10), (-9, 10)], m.felt(flat, "eave felt"))
     flat.line([(-9, 3.6), (9, 3.6)], (104, 102, 100), 0.07)
@@ -257,16 +280,16 @@ def drip_edge() -> Image.Image:
     for x, way in ((0.08, 1), (2.5, -1)):
         flat.line([(x + 0.22 * way, 1.62), (x, 1.5), (x + 0.22 * way, 1.38)], PENCIL, 0.035)
     flat.text("2-1/2", 1.28, 1.76, 0.26, PENCIL, bold=0.02)
-    lay_tape(flat, 0, 0.66, 6.4, side=1, shadow=0.08)
-    return finish(reduce(looked_down(flat, tilt=0.42, fill=0.7)), focus=(0.18, 0.85))
+    lay_tape(flat, 0, 0.66, 11, side=1, shadow=0.08)
+    return finish(reduce(looked_down(flat, (1.4, 1.0), 11)), focus=(0.18, 0.85))
 
 
 def wrapper() -> Image.Image:
     """P25: the printed wrapper of a bundle."""
-    flat = Flat((0, 0, 30, 22), 100)
+    flat = Flat((-7, -4, 37, 28), 80)
     flat.picture = shaded(m.shingles(flat, worn=False), 0.8)
     paper = paper_label(
-        (23, 14), 100,
+        (23, 14), 80,
         [
             ("LAMINATED SHINGLES", 12.0, 1.15, (246, 244, 236)), ("driftwood gray", 9.5, 0.85, INK),
             ("CLASS H", 7.2, 1.75, RED), ("wind tested to ASTM D7158", 5.1, 0.85, INK),
@@ -275,48 +298,48 @@ def wrapper() -> Image.Image:
     )  # fmt: skip
     head = paper.mask([(0, 10.8), (23, 10.8), (23, 14), (0, 14)])
     blue = Image.new("RGB", paper.size, (44, 70, 96))
-    title = paper_label((23, 14), 100, [("LAMINATED SHINGLES", 12.4, 1.15, (246, 244, 236))], paper=(44, 70, 96))
+    title = paper_label((23, 14), 80, [("LAMINATED SHINGLES", 12.4, 1.15, (246, 244, 236))], paper=(44, 70, 96))
     paper.picture.paste(blue, (0, 0), head)
     paper.picture.paste(title.picture, (0, 0), head)
     paper.line([(0.5, 2.25), (22.5, 2.25)], (120, 116, 106), 0.06)
     paper.picture = speckled(paper.picture, grain("wrapper folds", paper.size, (520, 90)), 12)
     paper.picture = speckled(paper.picture, grain("wrapper creases", paper.size, (60, 700)), 7)
     flat.put(paper.picture.convert("RGBA"), 15, 11, -3, 0.25)
-    return finish(reduce(looked_down(flat, tilt=0.36, fill=0.8)), focus=(0.1, 0.9))
+    return finish(reduce(looked_down(flat, (15, 10.8), 27)), focus=(0.1, 0.9))
 
 
 def six_nails() -> Image.Image:
     """P26: six nails in one open shingle."""
-    flat = Flat((-5, -13, 45, 20), 64)
+    flat = Flat((-16, -22, 56, 30), 50)
     e = m.EXPOSURE_IN
     flat.picture = m.felt(flat, "open course felt")
     course = m.shingles(flat, worn=False)
-    flat.skin([(-5, -13), (45, -13), (45, 0), (-5, 0)], course)
+    flat.skin([(-16, -22), (56, -22), (56, 0), (-16, 0)], course)
     high = 13.25
-    flat.line([(-5, high), (45, high)], (8, 8, 8), 0.6, 150, 0.2)
+    flat.line([(-16, high), (56, high)], (8, 8, 8), 0.6, 150, 0.2)
     smooth = m.plain(flat.size, (92, 92, 92), "headlap", [(4, 4), (200, 90)])
-    flat.skin([(-5, 0), (45, 0), (45, high), (-5, high)], smooth)
-    flat.skin([(-5, 0), (45, 0), (45, e), (-5, e)], course)
-    flat.line([(-5, e + 0.05), (45, e + 0.05)], (60, 60, 60), 0.16, 120, 0.08)
-    flat.poly([(-5, e + 0.2), (45, e + 0.2), (45, e + 1.25), (-5, e + 1.25)], (126, 126, 124))
+    flat.skin([(-16, 0), (56, 0), (56, high), (-16, high)], smooth)
+    flat.skin([(-16, 0), (56, 0), (56, e), (-16, e)], course)
+    flat.line([(-16, e + 0.05), (56, e + 0.05)], (60, 60, 60), 0.16, 120, 0.08)
+    flat.poly([(-16, e + 0.2), (56, e + 0.2), (56, e + 1.25), (-16, e + 1.25)], (126, 126, 124))
     for y in (e + 0.2, e + 1.25):
-        flat.line([(-5, y), (45, y)], (214, 214, 206), 0.1)
+        flat.line([(-16, y), (56, y)], (214, 214, 206), 0.1)
     for x in (0.0, 39.375):
         flat.line([(x, 0), (x, high)], (24, 24, 24), 0.16)
-    for x in (1.0, 8.5, 16.0, 23.4, 30.9, 38.375, -1.0, 40.4):
+    for x in (1.0, 8.5, 16.0, 23.4, 30.9, 38.375, -1.0, 40.4, -8.5, 47.9):
         nail_head(flat, x, e + 0.72, 0.3)
     for x in (1.0, 8.5, 16.0, 23.4, 30.9, 38.375):
         ring = [(x + 0.75 * math.cos(a / 10), e + 0.72 + 0.75 * math.sin(a / 10)) for a in range(64)]
         flat.line(ring, m.WHITE_CHALK, 0.1, 190, 0.03)
     for k, x in enumerate((1.0, 8.5, 16.0, 23.4, 30.9, 38.375), 1):
         flat.chalk(str(k), x, e + 2.6, 1.25, m.WHITE_CHALK)
-    lay_tape(flat, 0, -0.4, 40.8, side=1, wide_in=1.25, finest=4, shadow=0.12)
-    return finish(reduce(looked_down(flat, tilt=0.4, fill=0.78, turn=0)), focus=(0.15, 0.85), light=1.06)
+    lay_tape(flat, 0, -0.4, 56, side=1, wide_in=1.25, finest=4, shadow=0.12)
+    return finish(reduce(looked_down(flat, (19.7, 1.6), 46, turn_deg=0)), focus=(0.15, 0.85), light=1.06)
 
 
 def hand_seal() -> Image.Image:
     """P27: four spots of cement under a lifted shingle."""
-    flat = Flat((-6, -9, 46, 16), 64)
+    flat = Flat((-18, -22, 58, 32), 50)
     flat.picture = m.shingles(flat, worn=True, courses_from=0.4)
     spots = (4.0, 14.5, 25.0, 35.5)
     rng = random.Random("cement")
@@ -326,7 +349,7 @@ def hand_seal() -> Image.Image:
         flat.poly([(bx + 0.1, by - 0.14) for bx, by in blob], (10, 10, 10), 150, 0.12)
         flat.poly(blob, (17, 16, 17))
         flat.poly([(x - 0.3, 2.62), (x + 0.1, 2.72), (x + 0.16, 2.56), (x - 0.26, 2.44)], (150, 152, 158), 190, 0.06)
-    shot = looked_down(flat, tilt=0.52, fill=0.8, turn=0.03)
+    shot = looked_down(flat, (19.7, 2.6), 46, lean_deg=34)
     under = Flat((0, 0, 39.375, 6.6), 64)
     under.picture = m.plain(under.size, (62, 60, 58), "underside", [(3, 3), (160, 60)])
     under.line([(0, 1.1), (39.4, 1.1)], (30, 30, 32), 0.5, 170, 0.05)
@@ -344,10 +367,10 @@ def hand_seal() -> Image.Image:
     shot.fill([(0, *rim_low), (39.375, *rim_low), (39.375, *rim_high), (0, *rim_high)], (128, 120, 106))
     wedge = m.wood((300, 200), 40, "wedge", m.FIR)
     for x in (9.0, 30.0):
-        shot.box((x, 4.0, 0), ((1.4, 0, 0), (0, 1.6, 0), (0, 0, 2.4)), wedge, 40)
+        shot.box((x, 5.4, 0), ((1.3, 0, 0), (0, 1.2, 0), (0, 0, 2.5)), wedge, 40)
     return finish(reduce(shot), focus=(0.25, 0.88))
 
 
 def _lift(share: float) -> tuple[float, float]:
     """Return how far up the roof and how high a point of the lifted shingle is [in]; 1 is its free edge."""
-    return 7.0 - 2.6 * math.sin(share * 1.15), 4.4 * share**1.25
+    return 7.0 - 0.9 * math.sin(share * math.pi * 0.9), 5.8 * share**1.15

@@ -233,6 +233,12 @@ def test_a_fault_found_by_a_check_is_located_by_its_path() -> None:
     assert (absent.line, absent.column, absent.at) == (3, 7, "deck.sheets[0]")
 
 
+def test_a_refused_pattern_tells_what_the_field_is_for() -> None:
+    shown = render_all(problems_of("number: 1\ncode: IRC\n"), CATALOGUE)
+    assert '"IRC" is not accepted for "code"' in shown
+    assert "at code.  Write what the key stands for. Id. For example: irc." in shown
+
+
 Check = Callable[[str], Any]
 
 

@@ -1,0 +1,93 @@
+"""What one field cannot know is refused at the line and column to edit."""
+
+from collections.abc import Callable
+from pathlib import Path
+
+import pytest
+
+from tests.support.office import Office
+from tests.support.records import HIP_ROOF
+
+Change = Callable[[Office], Office]
+
+
+def set_to(path: str, value: str) -> Change:
+    return lambda office: office.changed(path, value)
+
+
+#: What is typed wrongly, the code, and the path of the value that is pointed at.
+SLIPS: dict[str, tuple[Change, str, str]] = {
+    "opening named as a plane": (set_to("roof.openings.0.id", "MS"), "duplicate-id", "roof.openings.0.id"),
+    "id shared by unlike things": (set_to("documents.0.id", "S1"), "duplicate-id", "documents.0.id"),
+    "edge named as a plane": (set_to("roof.edges.3.id", "DR"), "duplicate-id", "roof.edges.3.id"),
+    "sheet on no plane": (set_to("deck.sheets.S2.plane", "MX"), "unknown-id", "deck.sheets.S2.plane"),
+    "detail on no plane": (set_to("details.C1.plane", "XX"), "unknown-id", "details.C1.plane"),
+    "area on no plane": (set_to("covering.areas.A1.plane", "ZZ"), "unknown-id", "covering.areas.A1.plane"),
+    "opening in no plane": (set_to("roof.openings.0.plane", "ZZ"), "unknown-id", "roof.openings.0.plane"),
+    "edge of no plane": (set_to("roof.edges.E1.sides.1", "XX.left"), "unknown-id", "roof.edges.E1.sides.1"),
+    "edge of no side": (set_to("roof.edges.E5.sides.0", "MS.front"), "unknown-id", "roof.edges.E5.sides.0"),
+    "edge without a side": (set_to("roof.edges.E5.sides.0", "MS"), "unknown-id", "roof.edges.E5.sides.0"),
+    "started before looked at": (set_to("dates.started", "2026-03-08"), "dates-out-of-order", "dates.started"),
+    "finished before dried in": (set_to("dates.finished", "2026-03-16"), "dates-out-of-order", "dates.finished"),
+    "promise ends before it starts": (
+        set_to("warranty.W1.until", "2026-03-17"),
+        "dates-out-of-order",
+        "warranty.W1.until",
+    ),
+    "top left of the plane": (
+        set_to("roof.planes.MS.upper_starts", "-32 ft"),
+        "out-of-range",
+        "roof.planes.MS.upper_starts",
+    ),
+    "top right of the plane": (
+        set_to("roof.planes.MS.upper_starts", "20 ft"),
+        "out-of-range",
+        "roof.planes.MS.upper_starts",
+    ),
+    "more used than came": (set_to("bought.SHINGLES.left", "5"), "out-of-range", "bought.SHINGLES.delivered"),
+}
+
+
+@pytest.mark.parametrize(("change", "code", "path"), SLIPS.values(), ids=SLIPS.keys())
+def test_a_slip_is_refused_at_its_place(job_office: Office, change: Change, code: str, path: str) -> None:
+    office = change(job_office)
+    assert office.places() == [("job.yaml", code, *office.place(path))]
+
+
+def test_the_demo_record_has_no_fault(job_office: Office) -> None:
+    assert job_office.closeout().record.job.number == "26-041"
+
+
+def test_days_are_compared_across_one_that_is_missing(job_office: Office) -> None:
+    office = job_office.replaced("  dried_in: 2026-03-17\n", "").changed("dates.finished", "2026-03-15")
+    assert office.places() == [("job.yaml", "dates-out-of-order", *office.place("dates.finished"))]
+
+
+def test_days_that_fall_together_are_in_order(job_office: Office) -> None:
+    for day in ("looked_at", "started", "dried_in", "finished"):
+        job_office.changed(f"dates.{day}", "2026-03-16")
+    assert job_office.closeout().record.dates.finished
+
+
+def test_the_peak_of_a_triangle_stands_over_its_lowest_edge(tmp_path: Path) -> None:
+    office = Office(tmp_path / "hip", HIP_ROOF).changed("roof.planes.HW.top_at", "24 ft 1 in")
+    assert office.places() == [("job.yaml", "out-of-range", *office.place("roof.planes.HW.top_at"))]
+
+
+def test_a_triangle_has_no_upper_side(tmp_path: Path) -> None:
+    office = Office(tmp_path / "hip", HIP_ROOF).changed("roof.edges.L1.sides.0", "HW.upper")
+    assert office.places() == [("job.yaml", "unknown-id", *office.place("roof.edges.L1.sides.0"))]
+
+
+def test_planes_named_in_a_record_without_a_roof_are_unknown(small_office: Office) -> None:
+    office = small_office.added("details: [{id: V1, kind: valley, where: front, state: new, plane: MS}]")
+    assert office.places() == [("job.yaml", "unknown-id", *office.place("details.0.plane"))]
+
+
+def test_every_fault_of_a_record_is_told_at_once(job_office: Office) -> None:
+    wanted = []
+    for change, _, _ in SLIPS.values():
+        change(job_office)
+    for _, code, path in SLIPS.values():
+        wanted.append(("job.yaml", code, *job_office.place(path)))
+    assert set(wanted) == set(job_office.places())
