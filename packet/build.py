@@ -1,9 +1,11 @@
 """A job → its packet in ``out/``: whole or not at all, and not again when nothing has changed."""
 
+import errno
 import hashlib
 import json
 import os
-from collections.abc import Callable, Iterable, Mapping
+import re
+from collections.abc import Callable, Collection, Iterable, Mapping
 from dataclasses import dataclass
 from datetime import UTC, datetime, time
 from importlib.metadata import version
@@ -11,6 +13,7 @@ from pathlib import Path
 from typing import Any
 
 from packet import __version__
+from packet.problems import Problem, Refused
 from packet.readers import READERS, Reader
 from packet.workspace import Workspace
 
@@ -19,6 +22,16 @@ LIBRARIES = ("jinja2", "markdown", "mkdocs", "mkdocs-material", "pillow", "pydan
 
 #: Lies in a published folder: the key it was built for, and the digest of every file.
 RECEIPT_NAME = ".packet-built.json"
+
+#: Names of files in a published folder that are not in its receipt: the receipt, the publisher's own list,
+#: and what a file browser leaves behind.
+_UNLISTED = frozenset({RECEIPT_NAME, ".packet-output", ".DS_Store", "Thumbs.db", "desktop.ini"})
+
+#: What a disk answers that is full, or that may not be written.
+_DISK_SAYS_NO = frozenset({errno.ENOSPC, errno.EDQUOT, errno.EFBIG, errno.EROFS, errno.EACCES, errno.EPERM})
+
+#: A file and a line at the start of what the site engine reports.
+_PLACE = re.compile(r"(?P<file>.+?):(?P<line>\d+): (?P<why>.+)", re.DOTALL)
 
 Told = Callable[[str], None]
 
@@ -47,15 +60,21 @@ def build(workspace: Workspace, job_folder: Path, *, tell: Told = lambda step: N
         tell: Told each step as it begins.
 
     Raises:
-        Refused: Problems in a file of the office; the previous output stays whole.
-        SiteFailed: The pages do not make a whole site; the previous output stays whole.
+        Refused: Problems in a file of the office, pages that make no whole site, or a disk that takes no
+            more; the previous output stays whole.
     """
     target = workspace.out / job_folder.name
     copies = {reader: target / reader / "index.html" for reader in READERS}
     key = cache_key(workspace, job_folder)
     if _is_current(target, key):
         return Built(target, copies, made=False)
-    _make(workspace, job_folder, key, tell)
+    try:
+        _make(workspace, job_folder, key, tell)
+    except OSError as error:
+        if error.errno not in _DISK_SAYS_NO:
+            raise
+        reason = os.strerror(error.errno).lower()
+        raise Refused(Problem("output-unwritable", target, values={"reason": reason})) from error
     return Built(target, copies, made=True)
 
 
@@ -72,26 +91,37 @@ def cache_key(workspace: Workspace, job_folder: Path) -> str:
     ]
     for label, folder in trees:
         for path in _files(folder):
-            digest.update(f"\0{label}/{path.relative_to(folder).as_posix()}\0".encode())
+            kind = "link" if path.is_symlink() else "file"  # a linked photo is refused
+            digest.update(f"\0{label}/{path.relative_to(folder).as_posix()}\0{kind}\0".encode())
             digest.update(hashlib.sha256(path.read_bytes()).digest())
     return digest.hexdigest()
 
 
 def _files(folder: Path) -> Iterable[Path]:
-    """Return the regular files of a folder in order; links are not followed."""
+    """Return the files of a folder in order, linked ones too; a pipe or a device is never opened."""
     for directory, names, files in os.walk(folder):
         names[:] = sorted(name for name in names if name != "__pycache__" and not name.startswith("."))
         for name in sorted(files):
             path = Path(directory, name)
-            if not path.is_symlink():
+            if path.is_file():
                 yield path
 
 
+def _listed_names(folder: Path) -> set[str]:
+    """Return the paths of all that a receipt lists, or would list; a link counts as a file."""
+    found: set[str] = set()
+    for directory, folders, files in os.walk(folder):
+        links = [name for name in folders if Path(directory, name).is_symlink()]
+        names = (name for name in (*files, *links) if name not in _UNLISTED)
+        found.update(Path(directory, name).relative_to(folder).as_posix() for name in names)
+    return found
+
+
 def _is_current(target: Path, key: str) -> bool:
-    """Return whether the output was built for this key and every file of it is as it was made."""
+    """Return whether the output was built for this key, with every file as it was made and none besides."""
     try:
         receipt = json.loads((target / RECEIPT_NAME).read_bytes())
-        if receipt["key"] != key:
+        if receipt["key"] != key or _listed_names(target) != receipt["files"].keys():
             return False
         return all(_digest(target / name) == made for name, made in receipt["files"].items())
     except (OSError, ValueError, KeyError, TypeError, AttributeError):
@@ -105,7 +135,7 @@ def _digest(path: Path) -> str:
 def _make(workspace: Workspace, job_folder: Path, key: str, tell: Told) -> None:
     from packet.closeout.assemble import assemble
     from packet.closeout.redact import redact
-    from packet.photos.renditions import render_all
+    from packet.photos.renditions import PhotosUnreadable, render_all
     from packet.site.publish import replacing
     from packet.text import load_words
 
@@ -115,7 +145,10 @@ def _make(workspace: Workspace, job_folder: Path, key: str, tell: Told) -> None:
     with replacing(workspace.out, job_folder.name) as work:
         tell("photos")
         originals = [(photo.entry.id, photo.path, photo.facts.sha256) for photo in photos]
-        renditions = render_all(originals, workspace.out / ".cache" / "photos")
+        try:
+            renditions = render_all(originals, workspace.out / ".cache" / "photos")
+        except PhotosUnreadable as failed:
+            raise Refused(_unreadable(job_folder, failed.ids)) from failed
         for reader in READERS:
             tell(reader)
             copy = redact(closeout, reader)
@@ -127,6 +160,19 @@ def _make(workspace: Workspace, job_folder: Path, key: str, tell: Told) -> None:
         made = {path.relative_to(work).as_posix(): _digest(path) for path in _files(work)}
         receipt = json.dumps({"key": key, "files": made}, indent=0, sort_keys=True)
         (work / RECEIPT_NAME).write_text(receipt, encoding="utf-8", newline="\n")
+
+
+def _unreadable(job_folder: Path, ids: Collection[str]) -> list[Problem]:
+    """Return the problem of each photo that can't be decoded, at its entry in the log."""
+    from packet.photos.taken import take_photos
+
+    log = take_photos(job_folder).log
+    entries = enumerate(log.value.photos) if log else ()
+    return [
+        log.problem("photo-unreadable", ("photos", index, "file"), entry.file)
+        for index, entry in entries
+        if log and entry.id in ids
+    ]
 
 
 def _site(
@@ -148,19 +194,30 @@ def _site(
             drawing = roof_plan(copy["geometry"], words["drawing"], narrow=narrow)
             files[f"drawings/{name}.svg"] = drawing.encode()
     files["packet.json"] = json.dumps(copy, indent=1, ensure_ascii=False, sort_keys=True).encode()
-    build_site(
-        site_name=words["packet.name"],
-        language=copy["packet"]["language"],
-        pages=make_pages(copy, workspace.template_folders(), words),
-        files=files,
-        theme_dir=templates / "theme",
-        assets_dir=templates / "assets",
-        epoch=epoch,
-        site_dir=site_dir,
-    )
+    try:
+        build_site(
+            site_name=words["packet.name"],
+            language=copy["packet"]["language"],
+            pages=make_pages(copy, workspace.template_folders(), words),
+            files=files,
+            theme_dir=templates / "theme",
+            assets_dir=templates / "assets",
+            epoch=epoch,
+            site_dir=site_dir,
+        )
+    except SiteFailed as failed:
+        raise Refused([_site_problem(reason, templates) for reason in failed.reasons]) from failed
     broken = broken_links(site_dir)
     if broken:
-        raise SiteFailed(broken)
+        raise Refused([_site_problem(fault, templates) for fault in broken])
+
+
+def _site_problem(reason: str, templates: Path) -> Problem:
+    """Return what the site engine reports as a problem of the template it names, or of the templates."""
+    place = _PLACE.fullmatch(reason)
+    if place and Path(place["file"]).is_file():
+        return Problem("site-failed", Path(place["file"]), int(place["line"]), values={"why": place["why"]})
+    return Problem("site-failed", templates, values={"why": reason})
 
 
 def _epoch(finished: Any) -> int:

@@ -53,16 +53,17 @@ class Workspace:
         return (own, packaged("templates")) if own.is_dir() else (packaged("templates"),)
 
     def job_folders(self) -> tuple[Path, ...]:
-        """Folders under ``jobs/`` that hold a job.yaml, in order of name."""
+        """Folders under ``jobs/`` that hold a job.yaml, in order of name; hidden ones are none."""
         if not self.jobs.is_dir():
             return ()
-        return tuple(sorted(folder for folder in self.jobs.iterdir() if (folder / "job.yaml").is_file()))
+        folders = (folder for folder in self.jobs.iterdir() if not folder.name.startswith("."))
+        return tuple(sorted(folder for folder in folders if (folder / "job.yaml").is_file()))
 
     def job_folder(self, name: str) -> Path | None:
         """Return the folder of a job given by number or by path, or None when there is none."""
         candidates = [self.jobs / name] if "/" not in name and "\\" not in name else []
         for folder in [*candidates, Path(name).resolve()]:
-            if (folder / "job.yaml").is_file():
+            if (folder / "job.yaml").is_file() and not folder.name.startswith("."):
                 return folder
         return None
 

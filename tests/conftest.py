@@ -10,6 +10,7 @@ from hypothesis import settings
 from packet.closeout.assemble import assemble
 from packet.closeout.model import Closeout
 from packet.workspace import Workspace
+from tests.support.browser import chromium as chromium
 from tests.support.office import DEMO_JOB, ROOT, Office, demo_text
 from tests.support.pictures import picture
 
@@ -47,7 +48,9 @@ def demo() -> Closeout:
 def shoot(job_office: Office) -> Callable[..., dict[str, Any]]:
     """Take a photo in the demo record's copy and return its log entry."""
 
-    def entry(id: str, stage: str, *proves: str, taken: str = "2026:03:16 10:15:00", **more: Any) -> dict[str, Any]:
+    def entry(
+        id: str, stage: str, *proves: str, taken: str = "2026:03:16 10:15:00", **more: Any
+    ) -> dict[str, Any]:
         picture(job_office.job / "photos" / f"{id}.jpg", taken=taken)
         return {
             "id": id,

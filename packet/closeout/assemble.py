@@ -20,6 +20,9 @@ from packet.review.findings import findings
 from packet.review.judge import review
 from packet.workspace import Workspace
 
+#: What is read of a job folder, which may come from elsewhere: as with photos, a link is not followed.
+RECORD_FILES = ("job.yaml", "photos.yaml")
+
 
 def assemble(workspace: Workspace, job_folder: Path) -> tuple[Closeout, tuple[TakenPhoto, ...]]:
     """Return the closeout of a job, and its photos with their originals.
@@ -31,6 +34,9 @@ def assemble(workspace: Workspace, job_folder: Path) -> tuple[Closeout, tuple[Ta
     Raises:
         Refused: Every problem of every file at once.
     """
+    linked = [name for name in RECORD_FILES if (job_folder / name).is_symlink()]
+    if linked:
+        raise Refused([Problem("path-leaves-job", job_folder, found=name) for name in linked])
     problems: list[Problem] = []
     library: Library | None = None
     office: ReadFile[Office] | None = None
@@ -71,11 +77,14 @@ def _between_files(library: Library, record: ReadFile[JobRecord], photos: PhotoS
     for loc, id in places:
         if id not in known_codes:
             yield record.problem("unknown-code", loc, id, nearest=nearest(id, known_codes) or "")
-    asked: list[tuple[Loc, str]] = [(("not_recorded", id), id) for id in job.not_recorded]
-    asked += [(("ways_out", n, "requirement"), way.requirement) for n, way in enumerate(job.ways_out)]
-    for loc, id in asked:
+    for id in job.not_recorded:
         if id.partition(":")[0] not in BY_ID:
-            yield record.problem("unknown-requirement", loc, id, nearest=nearest(id, BY_ID) or "")
+            near = nearest(id, BY_ID) or ""
+            yield record.problem_of_key("unknown-requirement", ("not_recorded", id), nearest=near)
+    for n, way in enumerate(job.ways_out):
+        if way.requirement.partition(":")[0] not in BY_ID:
+            loc, near = ("ways_out", n, "requirement"), nearest(way.requirement, BY_ID) or ""
+            yield record.problem("unknown-requirement", loc, way.requirement, nearest=near)
     planes = {plane.id for plane in job.roof.planes} if job.roof else set()
     things = {*BY_ID, *(s.id for s in (job.deck.sheets if job.deck else ()))}
     things |= {entry.id for group in (job.details, job.framing, job.found) for entry in group}
@@ -83,7 +92,7 @@ def _between_files(library: Library, record: ReadFile[JobRecord], photos: PhotoS
         for n, entry in enumerate(photos.log.value.photos):
             if entry.plane and entry.plane not in planes:
                 yield photos.log.problem(
-                    "unknown-id", ("photos", n, "plane"), entry.plane, accepted=", ".join(planes)
+                    "unknown-id", ("photos", n, "plane"), entry.plane, accepted=", ".join(sorted(planes))
                 )
             for m, id in enumerate(entry.proves):
                 if id not in things:

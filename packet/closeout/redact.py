@@ -17,6 +17,7 @@ from packet.figures.plan import Geometry, PlanArea, PlanEdge, PlanMark, PlanPlan
 from packet.figures.rules import Limit
 from packet.readers import EVERYONE, Reader
 from packet.reference.vocabulary import Nail
+from packet.review.findings import OF_PHOTOS
 from packet.review.model import Answer, Finding, Part, Result
 
 #: Types whose leaves go where the thing that holds them goes; the leaves of any other are the office's alone.
@@ -45,6 +46,9 @@ def redact(closeout: Closeout, reader: Reader) -> dict[str, Any]:
             kept = [id for id in result[name] if id in photos]
             result[f"{name}_elsewhere"] = len(result[name]) - len(kept)
             result[name] = kept
+    withheld = {photo.id for photo in closeout.photos} - photos
+    for finding in copy["findings"]:
+        _withhold(finding, withheld, copy["record"]["explained"])
     for way_out in copy["record"]["ways_out"]:
         if way_out["photo"] not in photos:
             way_out["photo"] = None
@@ -53,6 +57,13 @@ def redact(closeout: Closeout, reader: Reader) -> dict[str, Any]:
     }
     copy["sources"] = _sources(copy)
     return copy
+
+
+def _withhold(finding: dict[str, Any], photos: set[str], explained: dict[str, Any]) -> None:
+    """Take a withheld photo's id and times out of a finding; that there is a finding is never hidden."""
+    if finding["code"] in OF_PHOTOS and finding["subject"] in photos:
+        explained.pop(f"{finding['code']}:{finding['subject']}", None)
+        finding["subject"], finding["words"] = "", {}
 
 
 def _may_have(figure: Mapping[str, Any], record: Mapping[str, Any]) -> bool:

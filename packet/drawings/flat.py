@@ -78,7 +78,12 @@ def between(first: Segment, second: Segment) -> float:
 def rectangle(centre: Point, width: float, height: float, angle_deg: float = 0.0) -> tuple[Point, ...]:
     """Return the corners of a turned rectangle; the angle is clockwise on the sheet, as in SVG."""
     cosine, sine = math.cos(math.radians(angle_deg)), math.sin(math.radians(angle_deg))
-    half = ((-width / 2, -height / 2), (width / 2, -height / 2), (width / 2, height / 2), (-width / 2, height / 2))
+    half = (
+        (-width / 2, -height / 2),
+        (width / 2, -height / 2),
+        (width / 2, height / 2),
+        (-width / 2, height / 2),
+    )
     return tuple((centre[0] + x * cosine - y * sine, centre[1] + x * sine + y * cosine) for x, y in half)
 
 
@@ -96,6 +101,10 @@ def do_overlap(first: Polygon, second: Polygon, gap: float = 0.0) -> bool:
 
 def touches(box: Polygon, outline: Polygon) -> bool:
     """Return whether a convex box and any simple outline share ground."""
+    left, top, right, low = bounds(box)
+    other_left, other_top, other_right, other_low = bounds(outline)
+    if other_left > right or other_right < left or other_top > low or other_low < top:
+        return False
     return (
         any(is_inside(corner, outline) for corner in box)
         or any(is_inside(corner, box) for corner in outline)
@@ -103,10 +112,23 @@ def touches(box: Polygon, outline: Polygon) -> bool:
     )
 
 
-def holds(outline: Polygon, box: Polygon, margin: float) -> bool:
-    """Return whether a box lies inside an outline, its sides at least ``margin`` away."""
-    return all(is_inside(corner, outline) for corner in box) and all(
-        between(a, b) >= margin for a in sides(box) for b in sides(outline)
+def holds(outline: Polygon, box: Polygon) -> bool:
+    """Return whether a convex box lies inside an outline."""
+    return all(is_inside(corner, outline) for corner in box) and not any(
+        crosses(box, side) for side in sides(outline)
+    )
+
+
+def crosses(box: Polygon, line: Segment) -> bool:
+    """Return whether a line runs through a convex box."""
+    (ax, ay), (bx, by) = line
+    left, top, right, low = bounds(box)
+    if max(ax, bx) < left or min(ax, bx) > right or max(ay, by) < top or min(ay, by) > low:
+        return False
+    return (
+        is_inside(line[0], box)
+        or is_inside(line[1], box)
+        or any(meeting(side, line) is not None for side in sides(box))
     )
 
 

@@ -1,11 +1,14 @@
-"""Lettering: styles, estimated widths, wrapping. A viewer's font is unknown, so estimates lean to the wide side."""
+"""Lettering: styles, estimated widths, wrapping.
+
+A viewer's font is unknown, so estimates lean to the wide side.
+"""
 
 import unicodedata
 from collections.abc import Mapping
 from dataclasses import dataclass
 
-from packet.drawings.flat import bounds, rectangle
-from packet.drawings.svg import Element, Point, element
+from packet.drawings.flat import rectangle
+from packet.drawings.svg import Element, Point, element, number
 
 
 @dataclass(frozen=True)
@@ -25,8 +28,8 @@ STYLES: Mapping[str, Style] = {
         Style("note", 11.5),
         Style("word", 11.5),
         Style("dim", 11.5),
-        Style("area", 12.5, 1.07),
-        Style("ring", 11),
+        Style("area-id", 12.5, 1.07),
+        Style("letter", 11),
         Style("key", 11.5),
         Style("heading", 12.5, 1.07),
         Style("caption", 11.5),
@@ -37,7 +40,7 @@ STYLES: Mapping[str, Style] = {
 _WIDTHS = (
     ("ijl'|", 0.29),
     ("ftrI.,:;!()[]/ -\u2032\u2033\u202f\u2044", 0.38),
-    ("szcxkvyJ\"*", 0.54),
+    ('szcxkvyJ"*', 0.54),
     ("abdeghnopquLFTZE0123456789?$\u2212+=<>", 0.6),
     ("SPKBXYACRVU&", 0.71),
     ("GDNHOQw", 0.8),
@@ -84,44 +87,37 @@ def wrapped(text: str, style: Style, most_px: float) -> list[str]:
 
 @dataclass(frozen=True)
 class Lettered:
-    """A line of text at its place: centred on a point, turned clockwise."""
+    """A line of text at its place, turned clockwise.
+
+    Attributes:
+        at: Middle of the text, or the middle of its left edge when ``from_left`` [px].
+    """
 
     text: str
     style: Style
-    centre: Point
+    at: Point
     angle_deg: float = 0.0
+    from_left: bool = False
 
     @property
     def box(self) -> tuple[Point, ...]:
         """The four corners of the room it takes."""
         width = width_px(self.text, self.style)
-        return rectangle(self.centre, width, self.style.size_px * LINE_HEIGHT, self.angle_deg)
+        middle = (self.at[0] + width / 2, self.at[1]) if self.from_left else self.at
+        return rectangle(middle, width, self.style.size_px * LINE_HEIGHT, self.angle_deg)
 
     def draw(self, **attributes: str | None) -> Element:
         """Return the text element."""
-        drop = self.style.size_px * _BASELINE
-        x, y = self.centre
-        turn = None
-        if abs(self.angle_deg) > 0.01:
-            turn = f"rotate({self.angle_deg:.2f} {x:.2f} {y:.2f})"
+        x, y = self.at
+        turned = abs(self.angle_deg) > 0.01
         return element(
             "text",
             self.text,
             class_=self.style.name,
             x=x,
-            y=y + drop,
-            transform=turn,
-            text_anchor="middle",
+            y=y + self.style.size_px * _BASELINE,
+            transform=f"rotate({number(self.angle_deg)} {number(x)} {number(y)})" if turned else None,
+            text_anchor="start" if self.from_left else "middle",
             font_size=self.style.size_px,
             **attributes,
         )
-
-
-def from_left(text: str, style: Style, left: Point) -> Lettered:
-    """Return text whose estimated left edge stands at a point (its middle height)."""
-    return Lettered(text, style, (left[0] + width_px(text, style) / 2, left[1]))
-
-
-def room(letters: list[Lettered]) -> tuple[float, float, float, float]:
-    """Return the bounds of several lines of text."""
-    return bounds(corner for one in letters for corner in one.box)

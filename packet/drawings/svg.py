@@ -7,6 +7,7 @@ import math
 import re
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, field
+from typing import Any
 
 Point = tuple[float, float]
 Value = str | float | int
@@ -111,17 +112,17 @@ def element(tag: str, content: str | Iterable[Element] = (), **attributes: Value
     return Element(tag, named, content if isinstance(content, str) else tuple(content))
 
 
-def line(start: Point, end: Point, **attributes: Value | None) -> Element:
+def line(start: Point, end: Point, **attributes: Any) -> Element:
     """Return a straight line."""
     return element("line", x1=start[0], y1=start[1], x2=end[0], y2=end[1], **attributes)
 
 
-def polygon(points: Iterable[Point], **attributes: Value | None) -> Element:
+def polygon(points: Iterable[Point], **attributes: Any) -> Element:
     """Return a closed outline."""
     return element("polygon", points=" ".join(f"{number(x)},{number(y)}" for x, y in points), **attributes)
 
 
-def path(runs: Iterable[tuple[Sequence[Point], bool]], **attributes: Value | None) -> Element:
+def path(runs: Iterable[tuple[Sequence[Point], bool]], **attributes: Any) -> Element:
     """Return runs of points in one path; the flag closes a run."""
     steps = []
     for points, closed in runs:

@@ -1,6 +1,7 @@
 """Facts read from an original photo; the original itself is never changed."""
 
 import hashlib
+import re
 import warnings
 from dataclasses import dataclass
 from datetime import datetime
@@ -50,6 +51,12 @@ def _moment(text: object) -> datetime | None:
         return None
 
 
+def _offset(text: object) -> str | None:
+    """Return an offset from UTC; whatever else stands in its place is not passed on."""
+    found = str(text).strip("\x00 ")
+    return found if re.fullmatch(r"[+-](0\d|1[0-4]):[0-5]\d", found, re.ASCII) else None
+
+
 def open_photo(path: Path) -> Image.Image:
     """Open an original.
 
@@ -70,26 +77,44 @@ def open_photo(path: Path) -> Image.Image:
     return image
 
 
+def _is_cut_off(data: bytes) -> bool:
+    """Return whether a JPEG or PNG ends before its picture does, told without decoding it.
+
+    A JPEG's segments are stepped over to where the picture starts, since the small picture among the camera's
+    notes has an end of its own; inside a picture the two bytes of the end mark can't occur.
+    """
+    if not data.startswith(b"\xff\xd8"):
+        return b"IEND" not in data
+    at = 2
+    while data[at : at + 1] == b"\xff" and data[at + 1 : at + 2] != b"\xda":
+        at += 1 if data[at + 1 : at + 2] == b"\xff" else 2 + int.from_bytes(data[at + 2 : at + 4], "big")
+    return data.find(b"\xff\xd9", at) < 0
+
+
 def read_facts(path: Path) -> PhotoFacts:
     """Return the facts of one original, without decoding the picture.
 
     Raises:
-        PhotoUnreadable: As for :func:`open_photo`.
+        PhotoUnreadable: As for :func:`open_photo`, or the file is cut off.
     """
     data = path.read_bytes()
     with open_photo(path) as image:
-        exif = image.getexif()
+        if _is_cut_off(data):
+            raise PhotoUnreadable("cut off")
+        try:
+            exif = image.getexif()
+        except (OSError, SyntaxError, ValueError) as error:  # a PNG is decoded to reach its last notes
+            raise PhotoUnreadable(type(error).__name__) from error
         detail = exif.get_ifd(ExifTags.IFD.Exif)
         width, height = image.size
         if exif.get(ExifTags.Base.Orientation) in _UPRIGHT_SWAPS:
             width, height = height, width
-        offset = detail.get(ExifTags.Base.OffsetTimeOriginal)
         return PhotoFacts(
             sha256=hashlib.sha256(data).hexdigest(),
             size_bytes=len(data),
             width_px=width,
             height_px=height,
             taken_at=_moment(detail.get(ExifTags.Base.DateTimeOriginal)),
-            offset=str(offset).strip("\x00 ") if offset else None,
+            offset=_offset(detail.get(ExifTags.Base.OffsetTimeOriginal)),
             has_place=bool(exif.get_ifd(ExifTags.IFD.GPSInfo)),
         )

@@ -23,7 +23,9 @@ class LoggedPhoto(Strict):
     id: Id = everyone(description="Id of the photo.", examples=["P07"])
     file: Line = leaf(description="File inside the job folder.", examples=["photos/P07.jpg"])
     sha256: Annotated[str, StringConstraints(pattern=r"^[0-9a-f]{64}$")] | None = everyone(
-        None, description="Digest of the original, so that a changed file is noticed."
+        None,
+        description="Digest of the original, so that a changed file is noticed.",
+        examples=["9f86d081884c7d659a2feaa0c55ad015a3bf4f1b2b0b822cd15d6c15b0f00a08"],
     )
     taken_at: Moment | None = everyone(None, description="Time on the wall where it was taken.")
     offset: Offset | None = everyone(None, description="Offset from UTC at that time.")

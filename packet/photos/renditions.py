@@ -12,13 +12,25 @@ from typing import cast
 import PIL
 from PIL import Image, ImageCms, ImageOps
 
-from packet.photos.facts import open_photo
+from packet.photos.facts import PhotoUnreadable, open_photo
 
 #: Long side and quality of the two sizes.
 LARGE_PX, SMALL_PX, QUALITY = 1600, 480, 80
 WORKERS = 2
 #: Part of the cache key: another library or setting may give other bytes.
 RECIPE = f"{PIL.__version__}-{LARGE_PX}-{SMALL_PX}-q{QUALITY}"
+
+
+class PhotosUnreadable(Exception):
+    """Pictures that were opened and can't be decoded.
+
+    Attributes:
+        ids: Their ids, in the order they were asked for.
+    """
+
+    def __init__(self, ids: Iterable[str]) -> None:
+        self.ids = tuple(ids)
+        super().__init__(", ".join(self.ids))
 
 
 @dataclass(frozen=True)
@@ -61,6 +73,17 @@ def _save(image: Image.Image, path: Path) -> None:
     part.replace(path)
 
 
+def _upright(original: Path) -> Image.Image:
+    """Return an original's picture, upright and in sRGB."""
+    with open_photo(original) as image:
+        try:
+            # draft only helps with the picture's own proportions, so ask for those
+            image.draft("RGB", _fit(image.size, LARGE_PX))
+            return _in_srgb(ImageOps.exif_transpose(image))
+        except (OSError, SyntaxError, ValueError) as error:  # a broken picture is noticed when it is decoded
+            raise PhotoUnreadable(type(error).__name__) from error
+
+
 def render(original: Path, sha256: str, cache: Path) -> Rendition:
     """Return the published sizes of one original, made now or taken from the cache.
 
@@ -68,13 +91,13 @@ def render(original: Path, sha256: str, cache: Path) -> Rendition:
         original: Path of the original.
         sha256: Its digest [hex]; names the cached files.
         cache: Folder of the cache.
+
+    Raises:
+        PhotoUnreadable: The picture can't be decoded.
     """
     large, small = (cache / f"{sha256[:32]}-{RECIPE}-{name}.jpg" for name in ("large", "small"))
     if not (large.is_file() and small.is_file()):
-        with open_photo(original) as image:
-            # draft only helps with the picture's own proportions, so ask for those
-            image.draft("RGB", _fit(image.size, LARGE_PX))
-            upright = _in_srgb(ImageOps.exif_transpose(image))
+        upright = _upright(original)
         shown = upright.resize(_fit(upright.size, LARGE_PX), Image.Resampling.LANCZOS)
         _save(shown, large)
         _save(shown.resize(_fit(shown.size, SMALL_PX), Image.Resampling.LANCZOS), small)
@@ -90,14 +113,23 @@ def render_all(
         photos: Id, original and digest of each photo.
         cache: Folder of the cache; made when missing.
         progress: Called with the number done so far.
+
+    Raises:
+        PhotosUnreadable: Pictures that can't be decoded, all at once.
     """
     cache.mkdir(parents=True, exist_ok=True)
     wanted = tuple(photos)
     made: dict[str, Rendition] = {}
+    failed: list[str] = []
     with ThreadPoolExecutor(WORKERS) as pool:
         jobs = {id: pool.submit(render, path, sha256, cache) for id, path, sha256 in wanted}
         for number, (id, job) in enumerate(jobs.items(), 1):
-            made[id] = job.result()
+            try:
+                made[id] = job.result()
+            except PhotoUnreadable:
+                failed.append(id)
             if progress:
                 progress(number)
+    if failed:
+        raise PhotosUnreadable(failed)
     return made

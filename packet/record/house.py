@@ -67,9 +67,13 @@ class Dates(Strict):
 class Cause(Strict):
     """Why it leaked and how we know."""
 
-    what: Prose = everyone(description="The cause, in plain words.")
+    what: Prose = everyone(
+        description="The cause, in plain words.", examples=["The step flashing stopped short of the valley."]
+    )
     how_known: Prose | None = everyone(
-        None, description="How the cause was found: opened up, hose test, seen in the attic."
+        None,
+        description="How the cause was found: opened up, hose test, seen in the attic.",
+        examples=["Opened up; the hose wet the same spot."],
     )
 
 
@@ -80,17 +84,17 @@ class Tested(Strict):
         description="What was done to prove it.", examples=["Hose on the valley for 30 minutes, attic dry."]
     )
     on: Day | None = everyone(None, description="Day of the test.")
-    result: Prose | None = everyone(None, description="What was seen.")
+    result: Prose | None = everyone(None, description="What was seen.", examples=["The attic stayed dry."])
 
 
 class Found(Strict):
     """Something found on the way: offered, and agreed or declined."""
 
     id: Id = everyone(description="Id of the entry.", examples=["F1"])
-    what: Prose = everyone(description="What was found.")
+    what: Prose = everyone(description="What was found.", examples=["Pipe boot cracked on its uphill side."])
     answer: Literal["agreed", "declined", "not asked"] = everyone(
         description="What the owner answered.", examples=["declined"]
     )
     on: Day | None = everyone(None, description="Day of the answer.")
     how: Line | None = everyone(None, description="How the answer was given.", examples=["text message"])
-    done: Prose | None = everyone(None, description="What was done about it.")
+    done: Prose | None = everyone(None, description="What was done about it.", examples=["Left as found."])

@@ -10,9 +10,15 @@ from packet.record.roof import Roof
 class CleanUp(Strict):
     """How the place was left."""
 
-    magnet: Prose | None = everyone(None, description="Magnet run for nails.")
-    gutters: Prose | None = everyone(None, description="Gutters.")
-    walk_through: Prose | None = everyone(None, description="Walk-through with the owner.")
+    magnet: Prose | None = everyone(
+        None, description="Magnet run for nails.", examples=["Run twice over lawn and drive."]
+    )
+    gutters: Prose | None = everyone(
+        None, description="Gutters.", examples=["Cleared of granules and nails."]
+    )
+    walk_through: Prose | None = everyone(
+        None, description="Walk-through with the owner.", examples=["On the last day; no points left."]
+    )
 
 
 class JobRecord(Strict):
@@ -25,11 +31,17 @@ class JobRecord(Strict):
     property: House = everyone(description="The house.")
     people: People | None = everyone(None, description="Owner and crew.")
     dates: Dates = everyone(Dates(), description="Days of the work.")
-    complaint: Prose | None = everyone(None, description="What the owner saw.")
+    complaint: Prose | None = everyone(
+        None, description="What the owner saw.", examples=["A ring on the dining-room ceiling."]
+    )
     cause: Cause = everyone(description="Why it leaked.")
     roof: Roof | None = everyone(None, description="The roof.")
     basis: Basis | None = everyone(None, description="The rules the work was done under.")
-    summary: Prose | None = everyone(None, description="What was done, in plain words, for the front page.")
+    summary: Prose | None = everyone(
+        None,
+        description="What was done, in plain words, for the front page.",
+        examples=["We cut out the rot and laid four new sheets."],
+    )
     found: tuple[Found, ...] = everyone((), description="Found on the way: offered, agreed or declined.")
     framing: tuple[FramingWork, ...] = everyone((), description="Framing and trim touched.")
     deck: Deck | None = everyone(None, description="New deck.")

@@ -25,7 +25,9 @@ class FramingWork(Strict):
 
     id: Id = everyone(description="Id of the entry.", examples=["R1"])
     part: Line = everyone(description="Which part.", examples=["jack rafter", "fascia"])
-    what: Prose = everyone(description="What was done.")
+    what: Prose = everyone(
+        description="What was done.", examples=["Cut back to sound wood and a new rafter set beside it."]
+    )
     member: Line | None = everyone(None, description="Size of the new piece.", examples=["2x8 Southern Pine"])
     length: Length | None = everyone(None, description="Length of the new piece.", examples=["6 ft"])
     fasteners: Line | None = everyone(
@@ -73,7 +75,9 @@ class Deck(Strict):
         None, description="Nail spacing on supports between, as measured."
     )
     sheets: tuple[Sheet, ...] = everyone((), description="One entry a sheet or piece.", max_length=400)
-    note: Prose | None = everyone(None, description="Anything else about the deck.")
+    note: Prose | None = everyone(
+        None, description="Anything else about the deck.", examples=["Sheets lie across the rafters."]
+    )
 
 
 class CapFasteners(Strict):
@@ -95,7 +99,9 @@ class DryIn(Strict):
     head_lap: Length | None = everyone(None, description="Lap of one course over the next, as measured.")
     end_lap: Length | None = everyone(None, description="Lap at roll ends, as measured.")
     fasteners: CapFasteners | None = everyone(None, description="Fasteners of the underlayment.")
-    weather: Prose | None = everyone(None, description="Weather while the roof was open.")
+    weather: Prose | None = everyone(
+        None, description="Weather while the roof was open.", examples=["Dry, 60 F, light wind."]
+    )
 
 
 class DripEdge(Strict):
@@ -136,7 +142,9 @@ class Detail(Strict):
     flashing_height: Length | None = everyone(None, description="Flashing up the wall.", examples=["4 in"])
     flashing_width: Length | None = everyone(None, description="Flashing onto the roof.", examples=["4 in"])
     pieces: Count | None = everyone(None, description="Pieces of step flashing.", examples=[12])
-    note: Prose | None = everyone(None, description="Anything else about it.")
+    note: Prose | None = everyone(
+        None, description="Anything else about it.", examples=["Sound; laid back over new shingles."]
+    )
 
 
 class WorkedArea(Strict):
@@ -208,4 +216,6 @@ class TieIn(Strict):
         None, description="Cement used.", examples=["asphalt roof cement, ASTM D4586"]
     )
     temperature: Line | None = everyone(None, description="Air temperature as read.", examples=["61 F"])
-    condition: Prose | None = everyone(None, description="How the old shingles took it.")
+    condition: Prose | None = everyone(
+        None, description="How the old shingles took it.", examples=["Lifted without tearing."]
+    )

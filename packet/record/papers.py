@@ -16,7 +16,10 @@ class Basis(Strict):
         description="Who enforces it.", examples=["Town of Pellam Reach, building office"]
     )
     programs: tuple[Line, ...] = everyone(
-        (), description="Programs the owner asked for, by id.", max_length=10
+        (),
+        description="Programs the owner asked for, by id.",
+        examples=[["ibhs-high-wind-2025"]],
+        max_length=10,
     )
     practices: tuple[Line, ...] = everyone(
         (),
@@ -29,10 +32,14 @@ class Basis(Strict):
         "ultimate", description="Ultimate or nominal speed; never mixed.", examples=["ultimate"]
     )
     exposure: Literal["B", "C", "D"] | None = everyone(None, description="Wind exposure.", examples=["B"])
-    read_from: Prose | None = everyone(None, description="Where speed and exposure were read.")
+    read_from: Prose | None = everyone(
+        None, description="Where speed and exposure were read.", examples=["The building office's wind map."]
+    )
     permit: Line | None = everyone(None, description="Permit number.", examples=["26-0388"])
     permit_date: Day | None = everyone(None, description="Day the permit was issued.")
-    no_permit: Prose | None = everyone(None, description="Why there is no permit.")
+    no_permit: Prose | None = everyone(
+        None, description="Why there is no permit.", examples=["The town asks for none below one square."]
+    )
 
 
 class Bought(Strict):
@@ -50,7 +57,7 @@ class Bought(Strict):
     cover_each: Area | None = everyone(
         None, description="What one covers, from the wrapper.", examples=["32.8 sq ft"]
     )
-    lot: Line | None = everyone(None, description="Lot on the wrapper.")
+    lot: Line | None = everyone(None, description="Lot on the wrapper.", examples=["L-27F-0318"])
     left_where: Line | None = everyone(
         None, description="Where the rest is kept.", examples=["garage, north shelf"]
     )
@@ -65,7 +72,9 @@ class Document(Strict):
     ] = everyone(description="Kind of paper.", examples=["permit"])
     title: Line = everyone(description="What it is.", examples=["Building permit 26-0388"])
     date: Day | None = everyone(None, description="Date on it.")
-    party: Line | None = everyone(None, description="Who issued or signed it.")
+    party: Line | None = everyone(
+        None, description="Who issued or signed it.", examples=["Town of Pellam Reach, building office"]
+    )
     readers: tuple[Reader, ...] = everyone(
         ("office",), description="Copies that name it.", examples=[["outside", "office"]]
     )
@@ -79,7 +88,11 @@ class Inspection(Strict):
     what: Line = everyone(description="What was looked at.", examples=["deck and dry-in"])
     by: Line = everyone(description="Office or role of the inspector.", examples=["town building inspector"])
     result: Literal["passed", "failed", "partial"] = everyone(description="Result.", examples=["passed"])
-    note: Prose | None = everyone(None, description="What was asked, and how it was mended.")
+    note: Prose | None = everyone(
+        None,
+        description="What was asked, and how it was mended.",
+        examples=["Two nails added at the rake; looked at again on the spot."],
+    )
 
 
 class Promise(Strict):
@@ -87,9 +100,16 @@ class Promise(Strict):
 
     id: Id = everyone(description="Id of the promise.", examples=["W1"])
     kind: Literal["workmanship", "maker"] = everyone(description="Whose promise.", examples=["workmanship"])
-    by: Line = everyone(description="Who promises.")
-    covers: Prose = everyone(description="What is promised.")
-    leaves_out: Prose | None = everyone(None, description="What is not promised, and what ends it.")
+    by: Line = everyone(description="Who promises.", examples=["Pike and Gannet Roofing"])
+    covers: Prose = everyone(
+        description="What is promised.",
+        examples=["New work will not leak through a fault in how it was done."],
+    )
+    leaves_out: Prose | None = everyone(
+        None,
+        description="What is not promised, and what ends it.",
+        examples=["Old shingles beyond the joint; work by others."],
+    )
     starts: Day = everyone(description="First day.")
     until: Day | None = everyone(None, description="Last day.")
     term: Line | None = everyone(
@@ -97,8 +117,16 @@ class Promise(Strict):
         description="Term as printed, when it is not a day.",
         examples=["limited, see the maker's paper"],
     )
-    transfers: Prose | None = everyone(None, description="Whether it passes to a later owner.")
-    claim: Prose | None = everyone(None, description="What the owner does to call on it.")
+    transfers: Prose | None = everyone(
+        None,
+        description="Whether it passes to a later owner.",
+        examples=["Passes once, when we are told in writing."],
+    )
+    claim: Prose | None = everyone(
+        None,
+        description="What the owner does to call on it.",
+        examples=["Call or write to us; give the job number."],
+    )
 
 
 class Money(Strict):
@@ -107,7 +135,9 @@ class Money(Strict):
     contract: MoneyAmount | None = leaf(None, description="Contract sum.", examples=["USD 4860.00"])
     invoice: MoneyAmount | None = leaf(None, description="Final invoice.", examples=["USD 4860.00"])
     paid: MoneyAmount | None = leaf(None, description="Paid.", examples=["USD 4860.00"])
-    note: Prose | None = leaf(None, description="Anything else about money.")
+    note: Prose | None = leaf(
+        None, description="Anything else about money.", examples=["Two sheets added, agreed by telephone."]
+    )
 
 
 class WayOut(Strict):
@@ -118,6 +148,10 @@ class WayOut(Strict):
         description="Corrected, accepted by the official, or explained.", examples=["corrected"]
     )
     on: Day | None = everyone(None, description="Day.")
-    photo: Id | None = everyone(None, description="Photo that shows the correction.")
-    by: Line | None = everyone(None, description="Office and number of the acceptance.")
-    text: Prose = everyone(description="What was done or said.")
+    photo: Id | None = everyone(None, description="Photo that shows the correction.", examples=["P24"])
+    by: Line | None = everyone(
+        None, description="Office and number of the acceptance.", examples=["building office, note 26-11"]
+    )
+    text: Prose = everyone(
+        description="What was done or said.", examples=["Nails added between, 4 in apart."]
+    )

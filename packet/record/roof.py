@@ -113,7 +113,11 @@ class OldRoof(Strict):
     covering: Line | None = everyone(None, description="Old covering.", examples=["laminated shingle"])
     layers: Count | None = everyone(None, description="Layers of covering.", examples=[1])
     age_years: Count | None = everyone(None, description="Age as told or dated.", examples=[12])
-    condition: Prose | None = everyone(None, description="Condition as found: granules, seal, brittleness.")
+    condition: Prose | None = everyone(
+        None,
+        description="Condition as found: granules, seal, brittleness.",
+        examples=["Granules good, seals held."],
+    )
     deck: Line | None = everyone(None, description="Old deck.", examples=["1/2 in plywood"])
     deck_nail: NailSize | None = everyone(
         None, description="Old deck nail as measured.", examples=["2-1/2 x 0.131"]

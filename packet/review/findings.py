@@ -15,6 +15,9 @@ from packet.review.model import Finding
 #: A taped edge may be this far from the computed one [ft]: two inches, or one part in a hundred.
 EDGE_TOLERANCE_FT, EDGE_TOLERANCE_SHARE = 2 / 12, 0.01
 
+#: Findings whose subject is a photo.
+OF_PHOTOS = frozenset({"photo-time"})
+
 
 def _edge_lengths(record: JobRecord, photos: Sequence[TakenPhoto], figures: FigureSet) -> Iterator[Finding]:
     for edge in record.roof.edges if record.roof else ():

@@ -40,7 +40,7 @@ SETTINGS_NAME = "theme.yml"
 _SETTINGS_KEYS = frozenset({"features", "palette", "icon", "direction"})
 
 _SHIM = "assets/javascripts/iframe-worker.js"
-_INDEX_JSON = "search/search_index.json"
+_INDEX_JSON = "search/search_index.json"  # for a served packet; one opened from disk reads search_index.js
 _UNSAFE_IN_TITLES = frozenset('<>&"')
 _PAGE_NAME = re.compile(r"[a-z0-9]+(?:-[a-z0-9]+)*")
 
@@ -127,7 +127,6 @@ def build_site(
     ):
         settings |= {"docs_dir": docs_dir, "site_dir": str(site_dir)}
         _run(settings, contents, site_dir.parent / "mkdocs.yml", extra or {}, log)
-    (site_dir / _INDEX_JSON).unlink()  # a page opened from disk reads search_index.js
 
 
 def markdown_extensions(pages: Sequence[Page]) -> tuple[str, ...]:

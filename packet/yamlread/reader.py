@@ -104,8 +104,8 @@ def _forbidden(text: str, path: Path) -> list[Problem]:
         line, column = _line_column(text[: match.start()])
         code = "nul-byte" if match[0] == "\0" else "control-character"
         problems.append(Problem(code, path, line, column, found=f"U+{ord(match[0]):04X}"))
-        if len(problems) == _MOST_CHARACTERS:
-            break
+        if code == "nul-byte" or len(problems) == _MOST_CHARACTERS:
+            break  # after a zero byte nothing is text
     return problems
 
 

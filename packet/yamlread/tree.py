@@ -65,6 +65,7 @@ class Tree:
         self._open: list[_Open] = []
         self._nodes = 0
         self._documents = 0
+        self._anchors: set[str] = set()
 
     def read(self, events: Iterable[yaml.Event]) -> None:
         """Take events until the end, or until reading on makes no sense.
@@ -82,6 +83,9 @@ class Tree:
                 self._attach(ended.value, ended.spot)
             elif isinstance(event, yaml.AliasEvent):
                 self._refuse("aliases-refused", event, f"*{event.anchor}")
+                if event.anchor in self._anchors:
+                    self._keep_first("aliases-refused")
+                    return  # the file is built of copies, which may be without number
                 self._drop(event)
             elif isinstance(event, yaml.DocumentStartEvent):
                 self._documents += 1
@@ -166,6 +170,7 @@ class Tree:
     def _properties(self, event: yaml.ScalarEvent | yaml.CollectionStartEvent) -> None:
         start = _mark(event.start_mark).index
         if event.anchor is not None:
+            self._anchors.add(event.anchor)
             typed = _ANCHOR.search(self._text, start)
             self._refuse("aliases-refused", event, typed[0] if typed else f"&{event.anchor}")
         if event.tag is not None:
@@ -194,6 +199,11 @@ class Tree:
     def _refuse(self, code: str, event: yaml.Event, found: str = "", **values: str) -> None:
         line, column = _place(event)
         self.problems.append(Problem(code, self.path, line, column, self._at(), found, values))
+
+    def _keep_first(self, code: str) -> None:
+        """Keep the first problem with a code; it stands for those that follow."""
+        first = next(problem for problem in self.problems if problem.code == code)
+        self.problems = [problem for problem in self.problems if problem.code != code or problem is first]
 
     def _at(self) -> str:
         """Return the path of the node that is coming now."""

@@ -35,6 +35,12 @@ def unit(a: Vector) -> Vector:
     return (a[0] / length, a[1] / length, a[2] / length)
 
 
+def toned(colour: Colour, factor: float, lift: float = 0) -> Colour:
+    """Return a colour made lighter or darker, then lifted by some levels."""
+    red, green, blue = (max(0, min(255, round(channel * factor + lift))) for channel in colour)
+    return red, green, blue
+
+
 def shaded(picture: Image.Image, factor: float, tint: tuple[float, float, float] = (1, 1, 1)) -> Image.Image:
     """Return the picture lighter or darker, with its alpha kept."""
     tables: list[float] = []
@@ -58,9 +64,15 @@ class Shot:
     """
 
     def __init__(
-        self, eye: Vector, target: Vector, fov_deg: float, *, portrait: bool = False,
-        sky: Colour = (30, 30, 32), up: Vector = (0, 0, 1),
-    ) -> None:  # fmt: skip
+        self,
+        eye: Vector,
+        target: Vector,
+        fov_deg: float,
+        *,
+        portrait: bool = False,
+        sky: Colour = (30, 30, 32),
+        up: Vector = (0, 0, 1),
+    ) -> None:
         long_px, short_px = 1600 * OVERSAMPLE, 1200 * OVERSAMPLE
         self.width, self.height = (short_px, long_px) if portrait else (long_px, short_px)
         self.picture = Image.new("RGB", (self.width, self.height), sky)
@@ -90,7 +102,9 @@ class Shot:
         for index, point in enumerate(points):
             before, before_depth = points[index - 1], depths[index - 1]
             if (depths[index] > 0) != (before_depth > 0):
-                kept.append(plus(before, plus(point, before, -1), before_depth / (before_depth - depths[index])))
+                kept.append(
+                    plus(before, plus(point, before, -1), before_depth / (before_depth - depths[index]))
+                )
             if depths[index] > 0:
                 kept.append(point)
         return [self.at(point) for point in kept]
@@ -115,9 +129,14 @@ class Shot:
                 pen.line([min(seen), max(seen)], fill=colour, width=max(1, round(width_px)))
 
     def lay(
-        self, texture: Image.Image, corner: Vector, along: Vector, upward: Vector, per_unit: float,
+        self,
+        texture: Image.Image,
+        corner: Vector,
+        along: Vector,
+        upward: Vector,
+        per_unit: float,
         edge: Sequence[tuple[float, float]] | None = None,
-    ) -> None:  # fmt: skip
+    ) -> None:
         """Lay a flat picture into space.
 
         Args:
@@ -159,9 +178,14 @@ class Shot:
         self.picture.paste(seen.convert("RGB"), (left, top), mask)
 
     def box(
-        self, corner: Vector, sides: tuple[Vector, Vector, Vector], texture: Image.Image, per_unit: float,
-        light: Vector = (0.25, -0.45, 0.86), top: Image.Image | None = None,
-    ) -> None:  # fmt: skip
+        self,
+        corner: Vector,
+        sides: tuple[Vector, Vector, Vector],
+        texture: Image.Image,
+        per_unit: float,
+        light: Vector = (0.25, -0.45, 0.86),
+        top: Image.Image | None = None,
+    ) -> None:
         """Draw a block: its three sides start at the corner; the texture runs along the first one.
 
         The third side should point up; ``top`` replaces the texture on that face.

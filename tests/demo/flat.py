@@ -1,4 +1,4 @@
-"""Flat pictures with inch coordinates: what is drawn on a deck, a wall or a label before the camera sees it."""
+"""Flat pictures with inch coordinates: what is drawn on a deck, a wall or a label."""
 
 import math
 import random
@@ -30,7 +30,8 @@ def speckled(picture: Image.Image, noise: Image.Image, strength: float) -> Image
 def mixed(low: Colour, high: Colour, share: Image.Image) -> Image.Image:
     """Return colours between two, by a grey picture."""
     return Image.merge(
-        "RGB", [share.point([a + (b - a) * v / 255 for v in range(256)]) for a, b in zip(low, high, strict=True)]
+        "RGB",
+        [share.point([a + (b - a) * v / 255 for v in range(256)]) for a, b in zip(low, high, strict=True)],
     )
 
 
@@ -50,7 +51,12 @@ def words(text: str, height_px: float, colour: Colour, bold: float = 0.0) -> Ima
     left, top, right, bottom = face.getbbox(text, stroke_width=stroke)
     picture = Image.new("RGBA", (math.ceil(right - left) + 4, math.ceil(bottom - top) + 4), (*colour, 0))
     ImageDraw.Draw(picture).text(
-        (2 - left, 2 - top), text, font=face, fill=(*colour, 255), stroke_width=stroke, stroke_fill=(*colour, 255)
+        (2 - left, 2 - top),
+        text,
+        font=face,
+        fill=(*colour, 255),
+        stroke_width=stroke,
+        stroke_fill=(*colour, 255),
     )
     return picture
 
@@ -90,7 +96,9 @@ class Flat:
         ImageDraw.Draw(mask).polygon(self.px(points), fill=alpha)
         return mask.filter(ImageFilter.GaussianBlur(blur_in * self.ppi)) if blur_in else mask
 
-    def _spot(self, points: Sequence[Point], around_in: float) -> tuple[tuple[int, int, int, int], list[Point]] | None:
+    def _spot(
+        self, points: Sequence[Point], around_in: float
+    ) -> tuple[tuple[int, int, int, int], list[Point]] | None:
         """Return the part of the picture a shape touches [px], and the shape in that part."""
         drawn, more = self.px(points), around_in * self.ppi + 2
         left = max(0, math.floor(min(x for x, _ in drawn) - more))
@@ -113,11 +121,15 @@ class Flat:
             mask = mask.filter(ImageFilter.GaussianBlur(blur_in * self.ppi))
         self.picture.paste(fill, (left, top), mask)
 
-    def skin(self, points: Sequence[Point], texture: Image.Image, alpha: int = 255, blur_in: float = 0) -> None:
+    def skin(
+        self, points: Sequence[Point], texture: Image.Image, alpha: int = 255, blur_in: float = 0
+    ) -> None:
         """Fill a polygon with a picture as large as this one."""
         self.picture.paste(texture, (0, 0), self.mask(points, alpha, blur_in))
 
-    def line(self, points: Sequence[Point], fill: Colour, width_in: float, alpha: int = 255, blur_in: float = 0) -> None:
+    def line(
+        self, points: Sequence[Point], fill: Colour, width_in: float, alpha: int = 255, blur_in: float = 0
+    ) -> None:
         """Draw a line."""
         width = max(1, round(width_in * self.ppi))
         spot = self._spot(points, width_in + 3 * blur_in)
@@ -130,15 +142,23 @@ class Flat:
             mask = mask.filter(ImageFilter.GaussianBlur(blur_in * self.ppi))
         self.picture.paste(fill, (left, top), mask)
 
-    def disc(self, x: float, y: float, radius: float, fill: Colour, alpha: int = 255, blur_in: float = 0) -> None:
+    def disc(
+        self, x: float, y: float, radius: float, fill: Colour, alpha: int = 255, blur_in: float = 0
+    ) -> None:
         """Draw a disc."""
-        if not (self.left - 2 * radius < x < self.right + 2 * radius and self.bottom - 2 * radius < y < self.top + 2 * radius):
+        if not (
+            self.left - 2 * radius < x < self.right + 2 * radius
+            and self.bottom - 2 * radius < y < self.top + 2 * radius
+        ):
             return
-        ring = [(x + radius * math.cos(k * math.pi / 24), y + radius * math.sin(k * math.pi / 24)) for k in range(48)]
+        ring = [
+            (x + radius * math.cos(k * math.pi / 24), y + radius * math.sin(k * math.pi / 24))
+            for k in range(48)
+        ]
         spread = radius + 3 * blur_in + 2 / self.ppi
         part = Flat((x - spread, y - spread, x + spread, y + spread), self.ppi)
         mask = part.mask(ring, alpha, blur_in)
-        (left, top), = self.px([(x - spread, y + spread)])
+        ((left, top),) = self.px([(x - spread, y + spread)])
         self.picture.paste(fill, (round(left), round(top)), mask)
 
     def put(self, sprite: Image.Image, x: float, y: float, angle_deg: float = 0, shadow: float = 0) -> None:
@@ -157,12 +177,21 @@ class Flat:
         self.picture.paste(turned.convert("RGB"), (left, top), alpha)
 
     def text(
-        self, text: str, x: float, y: float, height_in: float, fill: Colour, angle_deg: float = 0, bold: float = 0.0
+        self,
+        text: str,
+        x: float,
+        y: float,
+        height_in: float,
+        fill: Colour,
+        angle_deg: float = 0,
+        bold: float = 0.0,
     ) -> None:
         """Write a line of text with its middle at a point."""
         self.put(words(text, height_in * self.ppi, fill, bold), x, y, angle_deg)
 
-    def chalk(self, text: str, x: float, y: float, height_in: float, fill: Colour, angle_deg: float = 0) -> None:
+    def chalk(
+        self, text: str, x: float, y: float, height_in: float, fill: Colour, angle_deg: float = 0
+    ) -> None:
         """Write as with chalk on wood: broad and broken."""
         sprite = words(text, height_in * self.ppi, fill, 0.07)
         rough = grain(f"chalk {text}", sprite.size, (max(1.0, height_in * self.ppi * 0.022),) * 2)

@@ -6,11 +6,11 @@ from typing import Literal
 from PIL import Image
 
 from . import materials as m
-from .camera import Colour, Shot, Vector, dot, plus, shaded
+from .camera import Colour, Shot, Vector, dot, plus, shaded, toned
 from .flat import Flat, Point, grain, speckled
 from .tools import cap, nail_head
 
-State = Literal["before", "stripped", "open", "deck", "membrane", "felt", "done"]
+State = Literal["before", "stripped", "deck", "membrane", "felt", "done"]
 Plane = Literal["MS", "WW"]
 
 EAVE_FT = 9 + 2 / 12
@@ -29,7 +29,7 @@ OUTLINES: dict[Plane, list[Point]] = {
 CHEEK_V_FT = 4 * SLOPE
 WORKED: dict[Plane, list[Point]] = {
     "MS": [(16, 0), (20, 0), (20 + 9 / SLOPE, 9), (24, 9), (24, CHEEK_V_FT), (16, CHEEK_V_FT)],
-    "WW": [(0, 0), (5, 0), (5, 4), (-3, 9), (-9 / SLOPE, 9)],
+    "WW": [(0, 0), (5, 0), (5, 4), (0.4, 8.2), (-3, 9), (-9 / SLOPE, 9)],
 }
 SHEETS: dict[Plane, dict[str, list[Point]]] = {
     "MS": {
@@ -42,8 +42,11 @@ SHEETS: dict[Plane, dict[str, list[Point]]] = {
     },
 }
 MARKS: dict[str, tuple[float, float, float]] = {  # middle of the mark [ft] and height of the letters [in]
-    "S1": (18.2, 2.4, 15), "S2": (24.95, 6.9, 9), "S3": (1.6, 2.2, 15), "S4": (-3.1, 6.2, 15),
-}  # fmt: skip
+    "S1": (18.2, 2.4, 15),
+    "S2": (24.95, 6.9, 9),
+    "S3": (1.6, 2.2, 15),
+    "S4": (-3.1, 6.2, 15),
+}
 LIGHT: dict[Plane, float] = {"MS": 1.06, "WW": 0.86}
 
 
@@ -64,7 +67,9 @@ def _beside(plane: Plane, near_in: float, far_in: float) -> list[Point]:
     return [*valley(plane, near_in), *reversed(valley(plane, far_in))]
 
 
-def slope(plane: Plane, state: State, window_ft: tuple[float, float, float, float], ppi: float, marks: str = "") -> Flat:
+def slope(
+    plane: Plane, state: State, window_ft: tuple[float, float, float, float], ppi: float, marks: str = ""
+) -> Flat:
     """Return one roof slope in a state of the work, drawn for a window in feet.
 
     Args:
@@ -82,12 +87,14 @@ def slope(plane: Plane, state: State, window_ft: tuple[float, float, float, floa
         flat.line(valley(plane, 2.5), (70, 66, 60), 0.5)
         flat.line(valley(plane, 0), (60, 54, 46), 16, 90, 4)
     elif state == "done":
-        flat.skin(work, m.shingles(flat, worn=False))
+        fresh = m.shingles(flat, worn=False)
+        for strip in _woven_in(plane, work):
+            flat.skin(strip, fresh)
         if plane == "MS":
             flat.line(valley(plane, 2.0), (40, 38, 36), 0.45)
     else:
         _opened(flat, plane, state)
-    if state in ("stripped", "open", "deck") and marks:
+    if state in ("stripped", "deck") and marks:
         for name in SHEETS[plane]:
             u, v, high = MARKS[name]
             colour = m.WHITE_CHALK if marks == "chalk" else m.CHALK
@@ -128,7 +135,33 @@ def _opened(flat: Flat, plane: Plane, state: State) -> None:
         _felt(flat, plane, work)
 
 
-def flat_mask_line(flat: Flat, inside: list[Point], line: list[Point], colour: Colour, width_in: float) -> None:
+def _woven_in(plane: Plane, work: list[Point]) -> list[list[Point]]:
+    """Return the worked area course by course, with the ends staggered where new shingles meet old ones."""
+    strips = []
+    for course in range(20):
+        low, high = course * m.EXPOSURE_IN, (course + 1) * m.EXPOSURE_IN
+        middle = (low + high) / 2
+        ends = sorted(
+            ax + (bx - ax) * (middle - ay) / (by - ay)
+            for (ax, ay), (bx, by) in zip(work, [*work[1:], work[0]], strict=True)
+            if (ay > middle) != (by > middle)
+        )
+        if len(ends) < 2:
+            break
+        left, right, more = ends[0], ends[-1], course * 11 % 19 - 4.0
+        lean = m.EXPOSURE_IN / 2 / SLOPE
+        if plane == "MS":
+            left -= more if middle < CHEEK_V_FT * 12 else 0
+            strips.append([(left, low), (right - lean, low), (right + lean, high), (left, high)])
+        else:
+            right += more
+            strips.append([(left + lean, low), (right, low), (right, high), (left - lean, high)])
+    return strips
+
+
+def flat_mask_line(
+    flat: Flat, inside: list[Point], line: list[Point], colour: Colour, width_in: float
+) -> None:
     """Draw a line only where it lies inside a polygon."""
     layer = flat.picture.copy()
     flat.line(line, colour, width_in)
@@ -142,7 +175,14 @@ def _clip(work: list[Point], plane: Plane, reach_in: float) -> list[Point]:
     low, high = (240.0, work[2]) if plane == "MS" else (0.0, work[-1])
     shift = reach_in * math.sqrt(1 + 1 / SLOPE**2) * (-1 if plane == "MS" else 1)
     if plane == "MS":
-        return [(low, 0), high, (288, high[1]), (288, CHEEK_V_FT * 12), (288 + shift, CHEEK_V_FT * 12), (low + shift, 0)]
+        return [
+            (low, 0),
+            high,
+            (288, high[1]),
+            (288, CHEEK_V_FT * 12),
+            (288 + shift, CHEEK_V_FT * 12),
+            (low + shift, 0),
+        ]
     return [(low, 0), high, (high[0] + shift, high[1]), (low + shift, 0)]
 
 
@@ -206,7 +246,9 @@ def _cut(points: list[Point], wide: float, high: float) -> list[Point]:
             a, b = (before[axis] - bound) * sign, (point[axis] - bound) * sign
             if (a >= 0) != (b >= 0):
                 share = a / (a - b)
-                kept.append((before[0] + (point[0] - before[0]) * share, before[1] + (point[1] - before[1]) * share))
+                kept.append(
+                    (before[0] + (point[0] - before[0]) * share, before[1] + (point[1] - before[1]) * share)
+                )
             if b >= 0:
                 kept.append(point)
         points = kept
@@ -214,10 +256,17 @@ def _cut(points: list[Point], wide: float, high: float) -> list[Point]:
 
 
 def wall(
-    shot: Shot, corner: Vector, along: Vector, wide_ft: float, high_ft: float, light: float,
-    windows: list[tuple[float, float, float, float]] | None = None, edge: list[Point] | None = None, ppi: float = 4,
+    shot: Shot,
+    corner: Vector,
+    along: Vector,
+    wide_ft: float,
+    high_ft: float,
+    light: float,
+    windows: list[tuple[float, float, float, float]] | None = None,
+    edge: list[Point] | None = None,
+    ppi: float = 4,
     door: tuple[float, float] | None = None,
-) -> None:  # fmt: skip
+) -> None:
     """Stand a wall of lap siding with its windows (left, bottom, width, height [ft])."""
     flat = Flat((0, 0, wide_ft * 12, high_ft * 12), ppi)
     flat.picture = m.siding(flat)
@@ -229,7 +278,9 @@ def wall(
         flat.poly([(x, 0), (x + w, 0), (x + w, 82), (x, 82)], (72, 92, 104))
         for px in (x + 5, x + w / 2 + 2):
             for py, ph in ((8, 28), (42, 32)):
-                flat.poly([(px, py), (px + w / 2 - 7, py), (px + w / 2 - 7, py + ph), (px, py + ph)], (60, 78, 90))
+                flat.poly(
+                    [(px, py), (px + w / 2 - 7, py), (px + w / 2 - 7, py + ph), (px, py + ph)], (60, 78, 90)
+                )
         flat.disc(x + w - 4, 38, 1.6, (206, 180, 96))
     flat.poly([(0, 0), (wide_ft * 12, 0), (wide_ft * 12, 14), (0, 14)], (146, 140, 132))
     picture = speckled(flat.picture, grain("wall", flat.size, (300, 200)), 6)
@@ -238,9 +289,13 @@ def wall(
 
 def window(flat: Flat, x: float, y: float, w: float, h: float) -> None:
     """Draw a double-hung window with its casing [in]."""
-    flat.poly([(x - 5, y - 6), (x + w + 5, y - 6), (x + w + 5, y + h + 5), (x - 5, y + h + 5)], (243, 243, 238))
+    flat.poly(
+        [(x - 5, y - 6), (x + w + 5, y - 6), (x + w + 5, y + h + 5), (x - 5, y + h + 5)], (243, 243, 238)
+    )
     flat.poly([(x, y), (x + w, y), (x + w, y + h), (x, y + h)], (66, 82, 94))
-    flat.poly([(x, y + h * 0.35), (x + w, y + h * 0.8), (x + w, y + h), (x, y + h)], (128, 150, 166), 200, 1.5)
+    flat.poly(
+        [(x, y + h * 0.35), (x + w, y + h * 0.8), (x + w, y + h), (x, y + h)], (128, 150, 166), 200, 1.5
+    )
     flat.poly([(x, y), (x + w, y), (x + w, y + h * 0.12), (x, y + h * 0.3)], (40, 52, 60), 200, 2)
     flat.line([(x, y + h / 2), (x + w, y + h / 2)], (243, 243, 238), 2)
     flat.line([(x, y), (x + w, y), (x + w, y + h), (x, y + h), (x, y)], (226, 226, 220), 1.4)
@@ -251,10 +306,12 @@ def faces(shot: Shot, point: Vector, outward: Vector) -> bool:
     return dot(outward, plus(shot.eye, point, -1)) > 0
 
 
-def board(shot: Shot, start: Vector, end: Vector, high_ft: float, light: float, colour: Colour = (240, 240, 235)) -> None:
+def board(
+    shot: Shot, start: Vector, end: Vector, high_ft: float, light: float, colour: Colour = (240, 240, 235)
+) -> None:
     """Draw a white board (fascia, rake or corner) hanging from a line."""
-    tone = tuple(round(c * light) for c in colour)
-    shot.fill([start, end, plus(end, (0, 0, -high_ft)), plus(start, (0, 0, -high_ft))], tone)  # type: ignore[arg-type]
+    hanging = [start, end, plus(end, (0, 0, -high_ft)), plus(start, (0, 0, -high_ft))]
+    shot.fill(hanging, toned(colour, light))
     shot.stroke([start, end], (66, 64, 62), 5)
 
 
@@ -266,7 +323,14 @@ def dormer(shot: Shot, *, ppi: float = 6, cheek: Image.Image | None = None, flas
         if cheek is not None:
             shot.lay(cheek, (24, 4, foot), (0, 1, 0), (0, 0, 1), cheek.width / 8, edge)
         else:
-            shot.lay(shaded(east_wall(ppi, flashed=flashed).picture, 0.94), (24, 4, foot), (0, 1, 0), (0, 0, 1), ppi * 12, edge)
+            shot.lay(
+                shaded(east_wall(ppi, flashed=flashed).picture, 0.94),
+                (24, 4, foot),
+                (0, 1, 0),
+                (0, 0, 1),
+                ppi * 12,
+                edge,
+            )
     if faces(shot, (14, 4, foot), (-1, 0, 0)):
         flat = Flat((0, 0, 96, 48), ppi)
         flat.picture = m.siding(flat)
@@ -295,7 +359,7 @@ def dormer(shot: Shot, *, ppi: float = 6, cheek: Image.Image | None = None, flas
 
 
 def east_wall(ppi: float, *, flashed: bool = True, back_in: float = 0) -> Flat:
-    """Return the dormer's east wall, seen from the east: north is to the right, the roof rises along its foot.
+    """Return the dormer's east wall, seen from the east: north is to the right, the roof rises below it.
 
     Args:
         ppi: Pixels for one inch.

@@ -3,19 +3,25 @@
 import math
 import random
 
-from PIL import Image, ImageDraw
+from PIL import Image
 
 from . import materials as m
 from .camera import Colour, Shot, shaded
 from .flat import Flat, grain, speckled
 from .garden import reduce
-from .tools import INK, RED, cap, finish, lay_tape, nail, nail_head, paper_label, tape, tape_case
+from .tools import INK, RED, cap, finish, lay_tape, nail, nail_head, paper_label, tape_case
 
 PENCIL: Colour = (52, 50, 48)
 
 
 def looked_down(
-    flat: Flat, middle: tuple[float, float], span_in: float, *, lean_deg: float = 22, portrait: bool = False, turn_deg: float = 3
+    flat: Flat,
+    middle: tuple[float, float],
+    span_in: float,
+    *,
+    lean_deg: float = 22,
+    portrait: bool = False,
+    turn_deg: float = 3,
 ) -> Shot:
     """Return a shot of a flat picture from above.
 
@@ -52,10 +58,11 @@ def ring_nail() -> Image.Image:
     flat = Flat((-3.8, -5.6, 6.6, 9), 250)
     flat.picture = m.plywood(flat, "ring bench", patches=2)
     box = paper_label(
-        (5.6, 2.9), 250,
+        (5.6, 2.9),
+        250,
         [("2-3/8 x .113", 1.95, 0.56, RED), ("RING", 1.05, 0.5, INK), ("hot-dip galvanized", 0.4, 0.22, INK)],
         paper=(226, 206, 168),
-    )  # fmt: skip
+    )
     box.line([(0.12, 0.12), (5.48, 0.12), (5.48, 2.78), (0.12, 2.78), (0.12, 0.12)], RED, 0.05)
     flat.put(box.picture.convert("RGBA"), 1.45, 2.9, 3, 0.16)
     lay_tape(flat, 0, -0.55, 6.6, shadow=0.06)
@@ -63,120 +70,6 @@ def ring_nail() -> Image.Image:
     flat.put(nail(250, 2.375, 0.113, ring=True), 0.4, -2.6, 31, 0.06)
     flat.put(nail(250, 2.375, 0.113, ring=True), 3.1, -2.9, -17, 0.06)
     return finish(reduce(looked_down(flat, (1.45, 0.55), 6.5, portrait=True, lean_deg=14)), focus=(0.12, 0.9))
-
-
-def _rafter_scene(eye: tuple[float, float, float], target: tuple[float, float, float], fov: float, *, portrait: bool = False) -> Shot:
-    shot = Shot(eye, target, fov, portrait=portrait, sky=(22, 18, 15))
-    shot.lay(shaded(m.wool((2000, 2000), 9), 0.5), (-80, -70, -26), (1, 0, 0), (0, 1, 0), 12)
-    joist = m.wood((1700, 60), 10, "joist", m.OLD_FIR)
-    for y in (-8, 16, 40, 64):
-        shot.box((-80, y, -27), ((160, 0, 0), (0, 1.5, 0), (0, 0, 2.6)), shaded(joist, 0.6), 10)
-    return shot
-
-
-def open_rafters() -> Image.Image:
-    """P10: open rafters, 24 in on center."""
-    shot = _rafter_scene((12.6, -19, 33), (12.9, 9.5, -3), 58)
-    for x in (-24, 48, 0, 24):
-        texture = m.wood((1400, 240), 14, f"rafter {x}", m.OLD_FIR)
-        shot.box((x, -40, -7.25), ((0, 100, 0), (1.5, 0, 0), (0, 0, 7.25)), texture, 14, light=(0.1, -0.2, 0.95))
-        for y in (-20, -8, 4, 16, 28):
-            hole = Flat((0, 0, 1, 1), 30, (40, 28, 18))
-            shot.lay(hole.picture, (x + 0.7, y, 0.02), (0.16, 0, 0), (0, 0.16, 0), 30)
-    deck = Flat((-40, 27, 70, 60), 14)
-    deck.picture = m.plywood(deck, "upper deck", m.OLD_PLY)
-    deck.line([(-40, 27.2), (70, 27.2)], (64, 46, 30), 0.5)
-    covered = m.shingles(deck, worn=True, courses_from=36)
-    deck.skin([(-40, 36), (70, 36), (70, 60), (-40, 60)], covered)
-    shot.fill([(-40, 25, -7), (70, 25, -7), (70, 40, -7), (-40, 40, -7)], (8, 6, 5), 200, 20)
-    shot.lay(deck.picture, (-40, 27, 0.5), (1, 0, 0), (0, 1, 0), 14)
-    strip = tape(60, 0, 28.5, wide_in=1.25, finest=8)
-    for x in (0, 24):
-        shot.fill([(x, 7.0, 0.02), (x + 1.5, 7.0, 0.02), (x + 1.5, 8.3, 0.02), (x, 8.3, 0.02)], (10, 8, 6), 130, 8)
-    shot.lay(strip, (0, 7.2, 0.25), (1, 0, 0), (0, 1, 0), 60)
-    _tape_case(shot, (28.3, 6.9, -0.5))
-    return finish(reduce(shot), focus=(0.1, 0.9))
-
-
-def _tape_case(shot: Shot, corner: tuple[float, float, float]) -> None:
-    """Draw the case of the steel tape."""
-    shell = m.plain((300, 300), (52, 54, 58), "case", [(60, 60)])
-    x, y, z = corner
-    shot.fill([(x - 0.4, y - 1.2, z), (x + 3.4, y - 1.2, z), (x + 3.4, y + 1.4, z), (x - 0.4, y + 1.4, z)], (8, 6, 5), 150, 14)
-    shot.box((x, y, z), ((2.9, 0, 0), (0, 1.7, 0), (0, 0, 2.7)), shell, 60)
-    badge = Flat((0, 0, 2.2, 2.0), 60, (232, 190, 46))
-    badge.text("25 ft", 1.1, 1.0, 0.55, INK, bold=0.06)
-    shot.lay(badge.picture, (x + 0.35, y - 0.01, z + 0.35), (1, 0, 0), (0, 0, 1), 60)
-
-
-def _rotten_top(length: int, ppi: int) -> Image.Image:
-    flat = Flat((0, 0, length, 1.5), ppi)
-    flat.picture = m.wood(flat.size, ppi, "jack", m.OLD_FIR)
-    mask = flat.mask([(11, -1), (33, -1), (29, 2.5), (14, 2.5)], 255, 2.0)
-    return m.rotten(flat.picture, mask, "jack rot", ppi)
-
-
-def rotten_rafter() -> Image.Image:
-    """P11: rot in the top edge of a jack rafter, with a probe stuck in."""
-    shot = _rafter_scene((11.5, -10, 16.5), (1.0, 7.5, -1.8), 42, portrait=True)
-    ppi = 40
-    for x in (-24, 24):
-        shot.box((x, -20, -7.25), ((0, 90, 0), (1.5, 0, 0), (0, 0, 7.25)), m.wood((3600, 300), ppi, f"by {x}", m.OLD_FIR), ppi)
-    side = Flat((0, 0, 60, 7.25), ppi)
-    side.picture = m.wood(side.size, ppi, "jack side", m.OLD_FIR)
-    edge = [(11.0, 8.0), (12.5, 6.4), (16, 5.2), (20, 4.5), (25, 4.9), (29, 5.8), (33.5, 8.0)]
-    side.picture = m.rotten(side.picture, side.mask(edge, 255, 0.5), "jack side rot", ppi)
-    shot.box((0, -14, -7.25), ((0, 60, 0), (1.5, 0, 0), (0, 0, 7.25)), side.picture, ppi, top=_rotten_top(60, ppi))
-    shot.lay(shaded(side.picture, 0.8), (1.5, -14, -7.25), (0, 1, 0), (0, 0, 1), ppi)
-    tip, collar, end = (0.8, 8.0, -0.7), (1.9, 7.0, 3.0), (3.35, 5.7, 7.6)
-    shot.fill([(0.3, 8.4, 0.01), (1.3, 8.4, 0.01), (1.2, 7.5, 0.01), (0.3, 7.5, 0.01)], (6, 5, 4), 220, 8)
-    _rod(shot, shot.at(tip), shot.at(collar), 12, 22, (172, 176, 180))
-    _rod(shot, shot.at(collar), shot.at(end), 76, 104, (176, 46, 34))
-    middle = tuple((a * 0.86 + b * 0.14) for a, b in zip(collar, end, strict=True))
-    _rod(shot, shot.at(collar), shot.at((middle[0], middle[1], middle[2])), 60, 70, (216, 186, 70))
-    return finish(reduce(shot), focus=(0.25, 0.8))
-
-
-def _rod(shot: Shot, start: tuple[float, float], end: tuple[float, float], thin: float, thick: float, colour: Colour) -> None:
-    pen = ImageDraw.Draw(shot.picture)
-    dx, dy = end[0] - start[0], end[1] - start[1]
-    length = math.hypot(dx, dy)
-    nx, ny = -dy / length, dx / length
-    strips = 22
-    for k in range(strips):
-        a, b = (k / strips - 0.5), ((k + 1) / strips - 0.5)
-        tone = 0.4 + 0.78 * max(0.0, math.cos(((a + b) / 2 - 0.14) * 2.9))
-        fill = tuple(min(255, round(c * tone)) for c in colour)
-        pen.polygon(
-            [
-                (start[0] + nx * thin * a, start[1] + ny * thin * a), (start[0] + nx * thin * b, start[1] + ny * thin * b),
-                (end[0] + nx * thick * b, end[1] + ny * thick * b), (end[0] + nx * thick * a, end[1] + ny * thick * a),
-            ],
-            fill=fill,
-        )  # fmt: skip
-
-
-def sistered() -> Image.Image:
-    """P12: the new rafter beside the old one, two rows of nails."""
-    shot = _rafter_scene((25, -13, 12.5), (3.2, 22, -3.6), 46)
-    ppi = 30
-    for x in (-24,):
-        shot.box((x, -20, -7.25), ((0, 110, 0), (1.5, 0, 0), (0, 0, 7.25)), m.wood((3300, 230), ppi, f"by {x}", m.OLD_FIR), ppi)
-    old = m.wood((2700, 230), ppi, "old jack", m.OLD_FIR)
-    shot.box((0, -10, -7.25), ((0, 84, 0), (1.5, 0, 0), (0, 0, 5.9)), shaded(old, 0.85), ppi)
-    for y, deep in ((-10, 18), (34, 40)):
-        shot.box((0, y, -1.4), ((0, deep, 0), (1.5, 0, 0), (0, 0, 1.4)), old, ppi)
-    side = Flat((0, 0, 72, 7.25), ppi)
-    side.picture = m.wood(side.size, ppi, "new jack", m.FIR)
-    m.knot(side, 31, 2.6, 0.4)
-    m.knot(side, 58, 5.0, 0.3)
-    for k in range(6):
-        for row in (1.6, 5.6):
-            nail_head(side, 5 + 12 * k + (0 if row < 3 else 0.4), row, 0.2)
-    side.text("2x8  SOUTHERN PINE", 47, 3.6, 0.75, (70, 52, 110), bold=0.03)
-    shot.box((1.5, -6, -7.25), ((0, 72, 0), (1.5, 0, 0), (0, 0, 7.25)), m.wood((2200, 230), ppi, "new top", m.FIR), ppi)
-    shot.lay(shaded(side.picture, 0.84), (3.0, -6, -7.25), (0, 1, 0), (0, 0, 1), ppi)
-    return finish(reduce(shot), focus=(0.2, 0.86))
 
 
 def grade_stamp() -> Image.Image:
@@ -191,14 +84,16 @@ def grade_stamp() -> Image.Image:
     mark.line([(0.2, 3.55), (7.8, 3.55)], white, 0.06)
     mark.line([(0.2, 1.45), (7.8, 1.45)], white, 0.06)
     mark.line([(4, 1.45), (4, 3.55)], white, 0.06)
-    mark.text("RATED SHEATHING", 4, 4.15, 0.5, white, bold=0.08)
-    mark.text("32/16", 2.1, 2.72, 0.8, white, bold=0.1)
+    mark.text("RATED SHEATHING", 4, 4.15, 0.5, white, bold=0.04)
+    mark.text("32/16", 2.1, 2.72, 0.8, white, bold=0.05)
     mark.text("span", 2.1, 1.85, 0.28, white, bold=0.04)
-    mark.text("15/32", 5.9, 2.72, 0.8, white, bold=0.1)
+    mark.text("15/32", 5.9, 2.72, 0.8, white, bold=0.05)
     mark.text("inch", 5.9, 1.85, 0.28, white, bold=0.04)
-    mark.text("EXPOSURE 1", 4, 0.82, 0.62, white, bold=0.1)
-    worn = grain("stamp ink", mark.size, (7, 5)).point([min(255, 120 + v) for v in range(256)])
-    share = Image.composite(mark.picture.convert("L"), Image.new("L", mark.size), worn).point([v * 0.82 for v in range(256)])
+    mark.text("EXPOSURE 1", 4, 0.82, 0.62, white, bold=0.05)
+    worn = grain("stamp ink", mark.size, (5, 4)).point([min(255, 165 + v) for v in range(256)])
+    share = Image.composite(mark.picture.convert("L"), Image.new("L", mark.size), worn).point(
+        [v * 0.82 for v in range(256)]
+    )
     sprite = Image.new("RGBA", stamp.size, (*blue, 0))
     sprite.putalpha(share)
     flat.put(sprite, 7.4, 6.4, 3)
@@ -240,22 +135,22 @@ def felt_lap() -> Image.Image:
     flat = Flat((-16, -12, 15, 15), 95)
     flat.picture = m.plywood(flat, "under felt")
     lower, upper = m.felt(flat, "lower felt"), m.felt(flat, "upper felt")
-    flat.line([(-15, 4), (13, 4)], (40, 26, 14), 0.7, 150, 0.25)
-    flat.skin([(-15, -11), (13, -11), (13, 4), (-15, 4)], lower)
-    flat.line([(-15, 3.97), (13, 3.97)], (98, 96, 94), 0.06)
-    flat.line([(-15, -3.4), (13, -3.4)], (166, 166, 160), 0.1, 150)
-    end = [(3.0, -0.02), (3.0, 12.0)]
-    flat.line([(-15, -0.12), (3.1, -0.12), (3.1, 12)], (6, 6, 6), 0.9, 190, 0.25)
-    flat.skin([(-15, 0), (3, 0), (3.0, 12), (-15, 12)], shaded(upper, 1.14))
-    flat.line([(-15, 0.02), (3, 0.02)], (118, 116, 113), 0.08)
+    flat.line([(-16, 4.05), (15, 4.05)], (40, 26, 14), 0.22, 130, 0.08)
+    flat.skin([(-16, -12), (15, -12), (15, 4), (-16, 4)], lower)
+    flat.line([(-16, 3.97), (15, 3.97)], (98, 96, 94), 0.06)
+    flat.line([(-16, -3.4), (15, -3.4)], (166, 166, 160), 0.1, 150)
+    end = [(3.0, -0.02), (3.0, 15.0)]
+    flat.line([(-16, -0.12), (3.1, -0.12), (3.1, 15)], (6, 6, 6), 0.9, 190, 0.25)
+    flat.skin([(-16, 0), (3, 0), (3.0, 15), (-16, 15)], shaded(upper, 1.14))
+    flat.line([(-16, 0.02), (3, 0.02)], (118, 116, 113), 0.08)
     flat.line(end, (112, 110, 107), 0.08)
-    flat.line([(-15, 8.6), (3, 8.6)], (166, 166, 160), 0.1, 150)
+    flat.line([(-16, 8.6), (3, 8.6)], (166, 166, 160), 0.1, 150)
     for x in (-14.2, -8.2, -2.2):
         cap(flat, x, 1.7)
     cap(flat, 9.4, -6.6)
     cap(flat, -6.0, -8.4)
-    lay_tape(flat, 4.55, 0, 6.2, angle_deg=90, side=1, shadow=0.12)
-    flat.put(tape_case(flat.ppi), 5.35, 7.0, 90, 0.25)
+    lay_tape(flat, 4.55, 0, 7.2, angle_deg=90, side=1, shadow=0.12)
+    flat.put(tape_case(flat.ppi), 5.4, 8.3, 90, 0.25)
     return finish(reduce(looked_down(flat, (-0.5, 1.4), 18, turn_deg=-4)), focus=(0.2, 0.85), light=1.08)
 
 
@@ -289,16 +184,22 @@ def wrapper() -> Image.Image:
     flat = Flat((-7, -4, 37, 28), 80)
     flat.picture = shaded(m.shingles(flat, worn=False), 0.8)
     paper = paper_label(
-        (23, 14), 80,
+        (23, 14),
+        80,
         [
-            ("LAMINATED SHINGLES", 12.0, 1.15, (246, 244, 236)), ("driftwood gray", 9.5, 0.85, INK),
-            ("CLASS H", 7.2, 1.75, RED), ("wind tested to ASTM D7158", 5.1, 0.85, INK),
-            ("covers 32.8 sq ft", 3.2, 0.85, INK), ("LOT  L-27F-0318", 1.35, 0.85, (40, 44, 60)),
+            ("LAMINATED SHINGLES", 12.0, 1.15, (246, 244, 236)),
+            ("driftwood gray", 9.5, 0.85, INK),
+            ("CLASS H", 7.2, 1.75, RED),
+            ("wind tested to ASTM D7158", 5.1, 0.85, INK),
+            ("covers 32.8 sq ft", 3.2, 0.85, INK),
+            ("LOT  L-27F-0318", 1.35, 0.85, (40, 44, 60)),
         ],
-    )  # fmt: skip
+    )
     head = paper.mask([(0, 10.8), (23, 10.8), (23, 14), (0, 14)])
     blue = Image.new("RGB", paper.size, (44, 70, 96))
-    title = paper_label((23, 14), 80, [("LAMINATED SHINGLES", 12.4, 1.15, (246, 244, 236))], paper=(44, 70, 96))
+    title = paper_label(
+        (23, 14), 80, [("LAMINATED SHINGLES", 12.4, 1.15, (246, 244, 236))], paper=(44, 70, 96)
+    )
     paper.picture.paste(blue, (0, 0), head)
     paper.picture.paste(title.picture, (0, 0), head)
     paper.line([(0.5, 2.25), (22.5, 2.25)], (120, 116, 106), 0.06)
@@ -345,10 +246,18 @@ def hand_seal() -> Image.Image:
     rng = random.Random("cement")
     flat.poly([(-1, 0.2), (40.4, 0.2), (40.4, 7.2), (-1, 7.2)], (44, 40, 36), 120, 0.7)
     for x in spots:
-        blob = [(x + (0.62 + rng.uniform(-0.08, 0.12)) * math.cos(k / 4), 2.4 + (0.55 + rng.uniform(-0.06, 0.1)) * math.sin(k / 4)) for k in range(25)]
+        blob = [
+            (
+                x + (0.74 + rng.uniform(-0.08, 0.12)) * math.cos(k / 4),
+                2.4 + (0.66 + rng.uniform(-0.06, 0.1)) * math.sin(k / 4),
+            )
+            for k in range(25)
+        ]
         flat.poly([(bx + 0.1, by - 0.14) for bx, by in blob], (10, 10, 10), 150, 0.12)
         flat.poly(blob, (17, 16, 17))
-        flat.poly([(x - 0.3, 2.62), (x + 0.1, 2.72), (x + 0.16, 2.56), (x - 0.26, 2.44)], (150, 152, 158), 190, 0.06)
+        flat.poly(
+            [(x - 0.3, 2.62), (x + 0.1, 2.72), (x + 0.16, 2.56), (x - 0.26, 2.44)], (150, 152, 158), 190, 0.06
+        )
     shot = looked_down(flat, (19.7, 2.6), 46, lean_deg=34)
     under = Flat((0, 0, 39.375, 6.6), 64)
     under.picture = m.plain(under.size, (62, 60, 58), "underside", [(3, 3), (160, 60)])
@@ -360,7 +269,9 @@ def hand_seal() -> Image.Image:
         a, b = part / 8, (part + 1) / 8
         low = _lift(1 - a)
         up = _lift(1 - b)
-        strip = under.picture.crop((0, round(part * under.size[1] / 8), under.size[0], round((part + 1) * under.size[1] / 8)))
+        strip = under.picture.crop(
+            (0, round(part * under.size[1] / 8), under.size[0], round((part + 1) * under.size[1] / 8))
+        )
         step = (0.0, (low[0] - up[0]) * 64 / strip.height, (low[1] - up[1]) * 64 / strip.height)
         shot.lay(shaded(strip, 0.75 + 0.45 * (1 - a)), (0, up[0], up[1]), (1, 0, 0), step, 64)
     rim_low, rim_high = _lift(1.0), (_lift(1.0)[0] - 0.02, _lift(1.0)[1] + 0.3)

@@ -22,14 +22,18 @@ def on_roof(plane: Plane, u_ft: float, v_ft: float, lift_ft: float = 0.0) -> Vec
     return plus(plus(plus(place, along, u_ft), upward, v_ft), (0, 0, lift_ft))
 
 
-def closer(shot: Shot, state: State, windows: dict[Plane, Window], ppi: float, marks: str = "") -> dict[Plane, Flat]:
+def closer(
+    shot: Shot, state: State, windows: dict[Plane, Window], ppi: float, marks: str = ""
+) -> dict[Plane, Flat]:
     """Draw the surroundings, and return sharp pictures of the two slopes to draw on."""
     outdoors(shot)
     house(shot, state, ppi=4)
     return {plane: slope(plane, state, window, ppi, marks) for plane, window in windows.items()}
 
 
-def settle(shot: Shot, flats: dict[Plane, Flat], *, cheek: Image.Image | None = None, flashed: bool = True) -> None:
+def settle(
+    shot: Shot, flats: dict[Plane, Flat], *, cheek: Image.Image | None = None, flashed: bool = True
+) -> None:
     """Lay the sharp slopes and stand the dormer on them."""
     for plane, flat in flats.items():
         lay_slope(shot, plane, flat)
@@ -43,7 +47,9 @@ def street_view() -> Image.Image:
     street(shot)
     house(shot, "before")
     number_plate(shot, (37.4, -15.05, 5), 1.7, 1.1, "18")
-    for index, (x, y) in enumerate([(3, -1), (7.6, -1), (12, -1), (24, -17), (29, -17), (35, -17), (41, -17)]):
+    for index, (x, y) in enumerate(
+        [(3, -1), (7.6, -1), (12, -1), (24, -17), (29, -17), (35, -17), (41, -17)]
+    ):
         shrub(shot, (x, y, 0), 3.6, 2.7, f"shrub {index}")
     mailbox(shot, (11, -50, 0), "18")
     return finish(reduce(shot))
@@ -72,9 +78,7 @@ def wall_foot_before() -> Image.Image:
     """P04: the step flashing cut short above the valley."""
     shot = Shot((28.3, 1.9, 14.5), (24.3, 5.0, 11.75), 33, portrait=True)
     flats = closer(shot, "before", {"MS": (21.5, 2, 29, 9.5), "WW": (-8, 1.5, 1.5, 9.5)}, 20)
-    stain = Flat((flats["WW"].left, flats["WW"].bottom, flats["WW"].right, flats["WW"].top), 20)
-    stain.picture = flats["WW"].picture
-    stain.line([(-48, 53), (-38, 42), (-25, 28)], (46, 38, 30), 7, 120, 2)
+    flats["WW"].line([(-48, 53), (-38, 42), (-25, 28)], (46, 38, 30), 7, 120, 2)
     cheek = east_wall(30, flashed=False)
     _old_flashing(cheek)
     settle(shot, flats, cheek=shaded(cheek.picture, 0.95))
@@ -86,7 +90,10 @@ def _old_flashing(cheek: Flat) -> None:
     for k in range(16, -1, -1):
         x = cut + k * 5.03
         low = x / 2
-        cheek.poly([(x, low - 0.5), (x + 7.2, low + 3.1), (x + 5.6, low + 6.3), (x - 1.6, low + 2.7)], (148, 146, 140))
+        cheek.poly(
+            [(x, low - 0.5), (x + 7.2, low + 3.1), (x + 5.6, low + 6.3), (x - 1.6, low + 2.7)],
+            (148, 146, 140),
+        )
         cheek.line([(x, low - 0.5), (x - 1.6, low + 2.7)], (84, 80, 74), 0.3)
     cheek.poly([(2, 1), (cut - 0.6, cut / 2 - 0.4), (cut - 2.2, cut / 2 + 2.8), (2, 5.2)], (34, 27, 22))
     cheek.skin(
@@ -181,13 +188,17 @@ def valley_sheet() -> Image.Image:
     middle = 2.0 * 12  # v of the valley point under the tape [in]
     out = 18 / math.sqrt(1 + 1 / SLOPE**2)
     low_u = 240 + middle / SLOPE
-    lay_tape(flats["MS"], low_u - out, middle + out / SLOPE, 18, angle_deg=-ACROSS_DEG, wide_in=1.25, finest=8)
-    lay_tape(flats["WW"], -middle / SLOPE, middle, 18.6, angle_deg=ACROSS_DEG, from_in=18, wide_in=1.25, finest=8)
+    lay_tape(
+        flats["MS"], low_u - out, middle + out / SLOPE, 18, angle_deg=-ACROSS_DEG, wide_in=1.25, finest=8
+    )
+    lay_tape(
+        flats["WW"], -middle / SLOPE, middle, 18.6, angle_deg=ACROSS_DEG, from_in=18, wide_in=1.25, finest=8
+    )
     settle(shot, flats)
     return finish(reduce(shot), focus=(0.2, 0.85), blur_px=4)
 
 
-def _new_wall(*, kick_out: bool, upright_tape: bool) -> tuple[Flat, Image.Image]:
+def _new_wall(*, upright_tape: bool) -> Image.Image:
     cheek = east_wall(40, flashed=False, back_in=8.5)
     for k in range(17, -1, -1):
         x = 1.2 + k * 5.03
@@ -206,7 +217,7 @@ def _new_wall(*, kick_out: bool, upright_tape: bool) -> tuple[Flat, Image.Image]
         base = (x, x / 2)
         along = (-math.sin(a), math.cos(a))
         cheek.put(strip, base[0] + along[0] * 3.6 + 0.45, base[1] + along[1] * 3.6 + 0.22, 90 + 26.565, 0.1)
-    return cheek, speckled(cheek.picture, grain("metal wall", cheek.size, (200, 200)), 7)
+    return speckled(cheek.picture, grain("metal wall", cheek.size, (200, 200)), 7)
 
 
 def _woven(flat: Flat, upto_course: int) -> None:
@@ -218,8 +229,10 @@ def _woven(flat: Flat, upto_course: int) -> None:
         if k < upto_course:
             right = 240 + (v + m.EXPOSURE_IN) / SLOPE
             flat.skin([(292, v), (right, v), (right, v + m.EXPOSURE_IN), (292, v + m.EXPOSURE_IN)], done)
-        flat.poly([(288, v + 0.4), (292, v + 0.4), (292, v + 8), (288, v + 8)], (184, 189, 193))
-        flat.line([(288, v + 0.4), (292, v + 0.4), (292, v + 8)], (92, 96, 100), 0.14)
+        tone = 176 + k * 29 % 26
+        flat.line([(288, v + 0.2), (292.2, v + 0.2), (292.2, v + 8)], (14, 14, 16), 0.5, 150, 0.15)
+        flat.poly([(288, v + 0.4), (292, v + 0.4), (292, v + 8), (288, v + 8)], (tone, tone + 4, tone + 8))
+        flat.line([(288, v + 0.4), (292, v + 0.4), (292, v + 8)], (84, 88, 92), 0.14)
         flat.line([(289.4, v + 0.6), (289.4, v + 8)], (216, 220, 223), 0.5, 160, 0.2)
 
 
@@ -228,7 +241,7 @@ def step_flashing() -> Image.Image:
     shot = Shot((28.2, 3.6, 15.0), (24.0, 5.9, 12.2), 26)
     flats = closer(shot, "felt", {"MS": (22.5, 4, 30, 10.5), "WW": (-10, 4, -1, 11)}, 24)
     _woven(flats["MS"], 3)
-    _, wall = _new_wall(kick_out=False, upright_tape=True)
+    wall = _new_wall(upright_tape=True)
     settle(shot, flats, cheek=wall)
     return finish(reduce(shot), focus=(0.25, 0.85), blur_px=4)
 
@@ -238,7 +251,7 @@ def kick_out() -> Image.Image:
     shot = Shot((27.6, 1.5, 14.0), (24.2, 4.5, 11.5), 32, portrait=True)
     flats = closer(shot, "felt", {"MS": (20.5, 1.5, 29, 9.5), "WW": (-8, 1.5, 2, 9.5)}, 24)
     _woven(flats["MS"], 2)
-    _, wall = _new_wall(kick_out=True, upright_tape=False)
+    wall = _new_wall(upright_tape=False)
     settle(shot, flats, cheek=wall)
     foot = EAVE_FT + 2.0
     bend_low, bend_high = (24.03, 4.45, foot + 0.24), (24.03, 4.3, foot + 0.62)
@@ -247,7 +260,12 @@ def kick_out() -> Image.Image:
     shot.fill([bend_low, (24.5, 3.6, foot - 0.2), (24.9, 4.2, foot + 0.1), base], (12, 12, 14), 120, 14)
     shot.fill([bend_low, tip_low, (24.72, 4.0, foot + 0.06), base], (176, 181, 185))
     shot.fill([bend_low, tip_low, tip_high, bend_high], (222, 226, 229))
-    shot.fill([bend_low, plus(bend_low, (0.06, -0.12, -0.03)), plus(bend_high, (0.06, -0.12, 0)), bend_high], (246, 248, 249), 190, 3)
+    shot.fill(
+        [bend_low, plus(bend_low, (0.06, -0.12, -0.03)), plus(bend_high, (0.06, -0.12, 0)), bend_high],
+        (246, 248, 249),
+        190,
+        3,
+    )
     shot.stroke([bend_high, tip_high, tip_low], (120, 124, 128), 4)
     shot.stroke([bend_low, tip_low, (24.72, 4.0, foot + 0.06), base], (110, 114, 118), 3)
     return finish(reduce(shot), focus=(0.25, 0.88), blur_px=4)
@@ -275,10 +293,19 @@ def hose_test(inset: Image.Image) -> Image.Image:
         for _ in range(46):
             v = rng.uniform(0, 96)
             off = rng.uniform(0.2, 7) * side
-            flat.line([(start + v * lean + off, v), (start + (v + 12) * lean + off * 0.8, v + 12)], (198, 212, 222), rng.uniform(0.15, 0.5), 130, 0.15)
+            flat.line(
+                [(start + v * lean + off, v), (start + (v + 12) * lean + off * 0.8, v + 12)],
+                (198, 212, 222),
+                rng.uniform(0.15, 0.5),
+                130,
+                0.15,
+            )
     settle(shot, flats)
     nozzle = on_roof("WW", -6.4, 8.2, 0.55)
-    hose = [on_roof("WW", u, v, 0.08) for u, v in ((5.5, 6), (3.6, 8.2), (1.6, 9.2), (-1.5, 9.4), (-4.4, 10.6), (-6.2, 10.4))] + [nozzle]
+    hose = [
+        on_roof("WW", u, v, 0.08)
+        for u, v in ((5.5, 6), (3.6, 8.2), (1.6, 9.2), (-1.5, 9.4), (-4.4, 10.6), (-6.2, 10.4))
+    ] + [nozzle]
     points = [shot.at(point) for point in _curve(hose)]
     pen = ImageDraw.Draw(shot.picture)
     for wide, colour, drop in ((40, (20, 22, 20), 14), (34, (34, 92, 58), 0), (10, (96, 158, 112), -8)):
@@ -308,9 +335,11 @@ def _curve(points: list[Vector]) -> list[Vector]:
         for step in range(14):
             t = step / 14
             weights = (
-                (-t + 2 * t**2 - t**3) / 2, (2 - 5 * t**2 + 3 * t**3) / 2,
-                (t + 4 * t**2 - 3 * t**3) / 2, (t**3 - t**2) / 2,
-            )  # fmt: skip
+                (-t + 2 * t**2 - t**3) / 2,
+                (2 - 5 * t**2 + 3 * t**3) / 2,
+                (t + 4 * t**2 - 3 * t**3) / 2,
+                (t**3 - t**2) / 2,
+            )
             out.append(
                 (
                     sum(w * q[0] for w, q in zip(weights, p, strict=True)),

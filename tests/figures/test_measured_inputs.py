@@ -86,4 +86,4 @@ def test_changing_a_measured_value_changes_its_figure(
     changed = {id for id in {*before(), *after} if before().get(id) != after.get(id)}
     assert name in changed
     if any(path.startswith(start) and path.endswith(ends) for start, ends in COMPUTED_FROM):
-        assert any((figure := after.get(id) or before()[id]).working for id in changed), changed
+        assert any((after.get(id) or before()[id]).working for id in changed), changed

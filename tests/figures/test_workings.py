@@ -25,7 +25,7 @@ FLOAT_TOLERANCE = 1e-9
 FACTORS = {("ft_in", "ft"): Fraction(1), ("in", "ft"): Fraction(1, 12), ("ft_in", "in"): Fraction(12)}
 
 #: Numbers that a plane's shape gives, not the tape.
-OF_SHAPES = {("rectangle", "upper_starts_ft"): 0, ("triangle", "upper_ft"): 0}
+OF_SHAPES: dict[tuple[str, str], int] = {("rectangle", "upper_starts_ft"): 0, ("triangle", "upper_ft"): 0}
 
 
 @pytest.fixture
@@ -78,8 +78,9 @@ def test_every_term_has_the_value_of_the_figure_it_names(closeout: Closeout) -> 
         for term in figure.working.terms
         if term.origin.kind == "figure"
     ]
+    known = closeout.figures
     wrong = [
-        (id, term) for id, term in named if not same(term.value, in_unit_of(term, closeout.figures[term.origin.ref]))
+        (id, term) for id, term in named if not same(term.value, in_unit_of(term, known[term.origin.ref]))
     ]
     assert not wrong
     assert len(named) > 100
@@ -95,7 +96,8 @@ def test_no_figure_rests_on_itself(closeout: Closeout) -> None:
 
 def test_every_other_term_comes_from_the_record_a_row_or_a_shape(closeout: Closeout) -> None:
     library = Library.load([packaged("shared")])
-    sheets = {f"deck.sheets.{sheet.id}" for sheet in closeout.record.deck.sheets} if closeout.record.deck else set()
+    assert closeout.record.deck
+    sheets = {f"deck.sheets.{sheet.id}" for sheet in closeout.record.deck.sheets}
     for figure in closeout.figures.values():
         for term in figure.working.terms if figure.working else ():
             kind, ref = term.origin.kind, term.origin.ref

@@ -1,4 +1,4 @@
-"""The program as others get it: sdist, wheels, an environment of its own, and an office far from the checkout."""
+"""The program as others get it: sdist, wheels, an environment of its own, an office far from the checkout."""
 
 import os
 import shutil
@@ -43,7 +43,7 @@ class Program:
         return done
 
     def built(self) -> dict[str, bytes]:
-        """Build, and return the published files; the receipt, which names the program's folders, left out."""
+        """Build, and return the published files; the receipts, which also stand for the program, left out."""
         self.run("build")
         out = self.folder / "out" / DEMO_JOB.name
         files = (path for path in out.rglob("*") if path.is_file() and not path.name.startswith(".packet-"))
@@ -62,7 +62,8 @@ def run(command: list[str], folder: Path) -> subprocess.CompletedProcess[str]:
 def _made(kind: str, source: Path, target: Path) -> Path:
     """Build one distribution from a source folder and return its file."""
     done = run(
-        [sys.executable, "-m", "build", "--no-isolation", f"--{kind}", "--outdir", str(target), str(source)], target
+        [sys.executable, "-m", "build", "--no-isolation", f"--{kind}", "--outdir", str(target), str(source)],
+        target,
     )
     assert done.returncode == 0, done.stdout + done.stderr
     return next(target.glob("*.whl" if kind == "wheel" else "*.tar.gz"))
@@ -76,7 +77,9 @@ def _unzipped(file: Path) -> dict[str, bytes]:
 @pytest.fixture(scope="session")
 def distributions(tmp_path_factory: pytest.TempPathFactory) -> Distributions:
     """Sdist and wheel of the checkout, and the wheel of the sdist."""
-    here, there, again, unpacked = (tmp_path_factory.mktemp(name) for name in ("wheel", "sdist", "again", "unpacked"))
+    here, there, again, unpacked = (
+        tmp_path_factory.mktemp(name) for name in ("wheel", "sdist", "again", "unpacked")
+    )
     with ThreadPoolExecutor(2) as pool:
         wheel, sdist = pool.map(_made, ("wheel", "sdist"), (ROOT, ROOT), (here, there))
     with tarfile.open(sdist) as archive:
@@ -86,7 +89,11 @@ def distributions(tmp_path_factory: pytest.TempPathFactory) -> Distributions:
         wheel_file=wheel,
         wheel=_unzipped(wheel),
         wheel_of_sdist=_unzipped(_made("wheel", source, again)),
-        sdist={path.relative_to(source).as_posix(): path.read_bytes() for path in source.rglob("*") if path.is_file()},
+        sdist={
+            path.relative_to(source).as_posix(): path.read_bytes()
+            for path in source.rglob("*")
+            if path.is_file()
+        },
     )
 
 
@@ -94,8 +101,8 @@ def distributions(tmp_path_factory: pytest.TempPathFactory) -> Distributions:
 def environment(distributions: Distributions, tmp_path_factory: pytest.TempPathFactory) -> Path:
     """The folder of commands of an environment in which the wheel, not the checkout, is installed.
 
-    The libraries are those of the running environment, by a path file: path files inside that folder, and with
-    them an editable checkout, are not followed.
+    The libraries are those of the running environment, by a path file. Path files inside that folder, and
+    with them an editable checkout, are not followed.
     """
     folder = tmp_path_factory.mktemp("environment")
     made = run([sys.executable, "-m", "venv", "--without-pip", "."], folder)
@@ -127,7 +134,9 @@ def office(environment: Path, tmp_path: Path) -> Program:
 @pytest.fixture(scope="session")
 def installed(environment: Path, tmp_path_factory: pytest.TempPathFactory) -> Program:
     """As ``office``, but shared: a test changes nothing in it."""
-    return Program((str(environment / "packet"),), _office(tmp_path_factory.mktemp("installed") / "the office"))
+    return Program(
+        (str(environment / "packet"),), _office(tmp_path_factory.mktemp("installed") / "the office")
+    )
 
 
 @pytest.fixture(scope="session")

@@ -1,4 +1,4 @@
-"""``constraints.txt`` holds everything an installation with tests pulls in, in the versions installed here."""
+"""``constraints.txt`` holds all that an installation with tests pulls in, in the versions installed here."""
 
 import tomllib
 from collections.abc import Iterator
@@ -24,7 +24,9 @@ def required_by(name: str, extras: set[str]) -> Iterator[Requirement]:
     """Yield what an installed distribution requires here."""
     for line in metadata.requires(name) or ():
         wanted = Requirement(line)
-        if wanted.marker is None or any(wanted.marker.evaluate({"extra": extra}) for extra in (extras or {""})):
+        if wanted.marker is None or any(
+            wanted.marker.evaluate({"extra": extra}) for extra in (extras or {""})
+        ):
             yield wanted
 
 
@@ -55,7 +57,9 @@ def test_everything_an_installation_pulls_in_is_pinned_as_installed() -> None:
 
 def test_pins_are_versions_the_project_accepts() -> None:
     pinned = pins()
-    refused = [str(wanted) for wanted in ASKED if pinned[canonicalize_name(wanted.name)] not in wanted.specifier]
+    refused = [
+        str(wanted) for wanted in ASKED if pinned[canonicalize_name(wanted.name)] not in wanted.specifier
+    ]
     assert refused == []
 
 

@@ -70,7 +70,9 @@ def test_no_machine_path_is_in_the_wheel(distributions: Distributions) -> None:
 
 def test_the_command_and_the_requirements_are_declared_in_the_wheel(distributions: Distributions) -> None:
     project = tomllib.loads((ROOT / "pyproject.toml").read_text(encoding="utf-8"))["project"]
-    about = {Path(name).name: data.decode() for name, data in distributions.wheel.items() if ".dist-info/" in name}
+    about = {
+        Path(name).name: data.decode() for name, data in distributions.wheel.items() if ".dist-info/" in name
+    }
     assert f"packet = {project['scripts']['packet']}" in about["entry_points.txt"].splitlines()
     required = [line for line in about["METADATA"].splitlines() if line.startswith("Requires-Dist: ")]
     plain = {line.split()[1].split(">")[0].split("<")[0] for line in required if "extra ==" not in line}

@@ -14,7 +14,9 @@ FIND = "import packet, packet.workspace as w; print(packet.__file__); print(w.pa
 
 
 @pytest.mark.parametrize("name", ["shared", "templates"])
-def test_data_is_found_inside_the_package_when_installed(environment: Path, tmp_path: Path, name: str) -> None:
+def test_data_is_found_inside_the_package_when_installed(
+    environment: Path, tmp_path: Path, name: str
+) -> None:
     shown = run([str(environment / "python"), "-c", FIND.format(name)], tmp_path).stdout.splitlines()
     package = Path(shown[0]).parent
     assert environment.parent in package.parents
@@ -52,7 +54,9 @@ def test_the_installed_program_knows_that_nothing_changed(installed: Program) ->
 
 
 def test_installed_figures_are_the_checkouts(installed: Program, checkout: Program) -> None:
-    shown = [json.loads(program.run("figures", "26-041", "--json").stdout) for program in (installed, checkout)]
+    shown = [
+        json.loads(program.run("figures", "26-041", "--json").stdout) for program in (installed, checkout)
+    ]
     assert shown[0]
     assert shown[0] == shown[1]
 
@@ -82,7 +86,9 @@ def test_a_bad_record_is_explained_by_the_words_in_the_wheel(office: Program) ->
     assert not (office.folder / "out" / "26-041").exists()
 
 
-def test_an_offices_own_words_and_page_stand_over_the_packaged_ones(installed: Program, office: Program) -> None:
+def test_an_offices_own_words_and_page_stand_over_the_packaged_ones(
+    installed: Program, office: Program
+) -> None:
     words = office.folder / "shared" / "words"
     words.mkdir()
     (words / "en.yaml").write_text("results: {meets: quite in order}\n", encoding="utf-8")

@@ -26,9 +26,17 @@ SLIPS: dict[str, tuple[Change, str, str]] = {
     "opening in no plane": (set_to("roof.openings.0.plane", "ZZ"), "unknown-id", "roof.openings.0.plane"),
     "edge of no plane": (set_to("roof.edges.E1.sides.1", "XX.left"), "unknown-id", "roof.edges.E1.sides.1"),
     "edge of no side": (set_to("roof.edges.E5.sides.0", "MS.front"), "unknown-id", "roof.edges.E5.sides.0"),
-    "edge without a side": (set_to("roof.edges.E5.sides.0", "MS"), "unknown-id", "roof.edges.E5.sides.0"),
-    "started before looked at": (set_to("dates.started", "2026-03-08"), "dates-out-of-order", "dates.started"),
-    "finished before dried in": (set_to("dates.finished", "2026-03-16"), "dates-out-of-order", "dates.finished"),
+    "edge without side": (set_to("roof.edges.E5.sides.0", "MS"), "unknown-id", "roof.edges.E5.sides.0"),
+    "started before looked at": (
+        set_to("dates.started", "2026-03-08"),
+        "dates-out-of-order",
+        "dates.started",
+    ),
+    "finished before dried in": (
+        set_to("dates.finished", "2026-03-16"),
+        "dates-out-of-order",
+        "dates.finished",
+    ),
     "promise ends before it starts": (
         set_to("warranty.W1.until", "2026-03-17"),
         "dates-out-of-order",

@@ -30,6 +30,7 @@ def test_a_site_holds_its_pages_its_files_and_nothing_it_does_not_need(build: Bu
         "photos/P-01.png",
         "data/packet.json",
         "search/search_index.js",
+        "search/search_index.json",
         "assets/stylesheets/all.css",
         "assets/stylesheets/type.css",
         "assets/javascripts/iframe-worker.js",

@@ -20,7 +20,7 @@ NUMBER = "26-041"
 
 
 class Office:
-    """A folder with ``shared/office.yaml`` and one job; every change returns the office, so that they chain."""
+    """A folder with ``shared/office.yaml`` and one job; a change returns the office, so they chain."""
 
     def __init__(self, root: Path, record: str) -> None:
         self.root = root

@@ -46,9 +46,13 @@ def exif(
     if offset:
         tags["Exif"][piexif.ExifIFD.OffsetTimeOriginal] = offset.encode()
     if place:
-        north = {piexif.GPSIFD.GPSLatitudeRef: b"N", piexif.GPSIFD.GPSLatitude: ((33, 1), (12, 1), (3456, 100))}
-        west = {piexif.GPSIFD.GPSLongitudeRef: b"W", piexif.GPSIFD.GPSLongitude: ((79, 1), (5, 1), (789, 100))}
-        tags["GPS"] = north | west
+        gps = piexif.GPSIFD
+        tags["GPS"] = {
+            gps.GPSLatitudeRef: b"N",
+            gps.GPSLatitude: ((33, 1), (12, 1), (3456, 100)),
+            gps.GPSLongitudeRef: b"W",
+            gps.GPSLongitude: ((79, 1), (5, 1), (789, 100)),
+        }
     made: bytes = piexif.dump(tags)
     return made
 
@@ -60,7 +64,6 @@ def picture(path: Path, *, size: tuple[int, int] = (64, 48), **camera: Any) -> P
     for turn in STORED_AS[camera.get("orientation", 1)]:
         image = image.transpose(turn)
     profile = ImageCms.ImageCmsProfile(ImageCms.createProfile("sRGB")).tobytes()
-    image.save(
-        path, "JPEG", quality=95, exif=exif(**camera), icc_profile=profile, comment=b"written by a crew member"
-    )
+    notes = {"exif": exif(**camera), "icc_profile": profile, "comment": b"written by a crew member"}
+    image.save(path, "JPEG", quality=95, **notes)
     return path

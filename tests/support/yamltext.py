@@ -25,7 +25,7 @@ def _node(text: str, steps: list[str]) -> Node | None:
 
 
 def with_value(text: str, path: str, value: str) -> str:
-    """Return the text with YAML put in the place of a value; a key that is missing becomes its parent's first."""
+    """Return the text with YAML put in the place of a value; a missing key becomes its parent's first."""
     steps = path.split(".")
     node = _node(text, steps)
     if node is not None:

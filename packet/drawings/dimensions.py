@@ -1,0 +1,205 @@
+"""Dimensions of eaves and ridges: both are level, so a plan shows their true length."""
+
+import math
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+from fractions import Fraction
+
+from packet.drawings.building import Building
+from packet.drawings.edges import edge_name
+from packet.drawings.flat import Segment, along, between, crosses, direction, meeting, moved, rectangle
+from packet.drawings.lettering import STYLES, Lettered
+from packet.drawings.plan import Edge, Plan
+from packet.drawings.svg import Element, Point, element, line
+from packet.drawings.taken import Taken
+from packet.units import feet_and_inches
+
+DIMENSIONED = ("eave", "ridge")
+
+#: First distance of a dimension line from its edge, step to the next try, least distance from the roof [px].
+_FIRST, _STEP, _CLEAR = 24.0, 6.0, 20.0
+#: Gap before an extension line, its end beyond the dimension line, half a tick [px].
+_EXTENSION_GAP, _BEYOND, _HALF_TICK = 4.0, 4.0, 3.6
+#: Height of the text's middle above its line; half the strip a dimension line keeps free [px].
+_TEXT_ABOVE, _STRIP = 9.0, 5.0
+#: Step at which an extension line looks for roof [px].
+_PROBE = 2.0
+#: Shortest line that can hold ticks [px]; a plan length may differ from the true one by a tape's error [ft].
+_SHORTEST, _TAPE_FT = 14.0, 1 / 12
+
+
+@dataclass(frozen=True)
+class Dimension:
+    """A dimension in its place."""
+
+    edge: Edge
+    line: Segment
+    extensions: tuple[Segment, ...]
+    text: Lettered
+
+    def draw(self) -> Element:
+        """Return the dimension: extension lines, line, ticks, text."""
+        way = direction(*self.line)
+        slash = direction((0, 0), (way[0] + way[1], way[1] - way[0]))
+        ticks = [
+            line(moved(end, slash, -_HALF_TICK), moved(end, slash, _HALF_TICK), class_="tick")
+            for end in self.line
+        ]
+        extensions = [line(*extension, class_="extension") for extension in self.extensions]
+        parts = [*extensions, line(*self.line, class_="dim-line"), *ticks, self.text.draw()]
+        return element("g", parts, class_="dimension", data_edge=self.edge.id)
+
+
+def dimensions(
+    plan: Plan, building: Building, taken: Taken, words: Mapping[str, str], *, few: bool
+) -> list[Dimension]:
+    """Return the dimensions that find room, and take that room.
+
+    A span that another dimension already shows is not repeated.
+
+    Args:
+        plan: The roof [px].
+        building: Its outline [px].
+        taken: Room taken so far; added to.
+        words: Words of drawings.
+        few: Only the longest eave each way, for a small sheet.
+    """
+    placed: list[Dimension] = []
+    for edge in _wanted(plan, few=few):
+        tries = [
+            found
+            for normal in _normals(edge, building)
+            if (found := _first_fit(edge, normal, plan, building, taken, placed, words)) is not None
+        ]
+        if not tries:
+            continue
+        best = min(tries, key=lambda one: round(between(one.line, edge.line), 3))
+        placed.append(best)
+        taken.add([best.text.box, _strip(best.line)])
+        taken.lines += [best.line, *best.extensions]
+    return placed
+
+
+def _wanted(plan: Plan, *, few: bool) -> list[Edge]:
+    ground = [
+        edge
+        for edge in plan.edges
+        if edge.kind in DIMENSIONED
+        and edge.level == 0
+        and math.dist(*edge.line) >= _SHORTEST
+        and abs(math.dist(*edge.line) / plan.px_per_ft - edge.length_ft) <= _TAPE_FT
+    ]
+    ordered = sorted(ground, key=lambda edge: (DIMENSIONED.index(edge.kind), -edge.length_ft))
+    kept: list[Edge] = []
+    for edge in ordered:
+        same_way = [other for other in kept if _is_parallel(edge.line, other.line)]
+        if few and (edge.kind != "eave" or same_way):
+            continue
+        if not any(_is_same_span(edge.line, other.line, plan.px_per_ft * _TAPE_FT) for other in same_way):
+            kept.append(edge)
+    return sorted(kept, key=lambda edge: (edge.length_ft, edge.id))
+
+
+def _is_parallel(first: Segment, second: Segment) -> bool:
+    a, b = direction(*first), direction(*second)
+    return abs(a[0] * b[1] - a[1] * b[0]) < 0.01
+
+
+def _is_same_span(first: Segment, second: Segment, near: float) -> bool:
+    way = direction(*first)
+    spans = [sorted(x * way[0] + y * way[1] for x, y in one) for one in (first, second)]
+    return all(abs(a - b) <= near for a, b in zip(*spans, strict=True))
+
+
+def _normals(edge: Edge, building: Building) -> list[Point]:
+    """Return the ways to pull a dimension out: an eave's outer side, both sides of a ridge."""
+    way, centre = direction(*edge.line), along(*edge.line, 0.5)
+    both = [(-way[1], way[0]), (way[1], -way[0])]
+    outer = [normal for normal in both if not building.is_on_roof(moved(centre, normal, 1.0))]
+    return outer if len(outer) == 1 else both
+
+
+def _first_fit(
+    edge: Edge,
+    normal: Point,
+    plan: Plan,
+    building: Building,
+    taken: Taken,
+    placed: Sequence[Dimension],
+    words: Mapping[str, str],
+) -> Dimension | None:
+    reach = math.hypot(plan.width_px, plan.height_px) + 8 * _FIRST
+    on_roof = tuple(_steps_on_roof(point, normal, building, reach) for point in edge.line)
+    for number in range(int((reach - _FIRST) / _STEP)):
+        off = _FIRST + number * _STEP
+        dimension_line = _shifted(edge.line, normal, off)
+        if not _is_clear_of_roof(dimension_line, building):
+            continue
+        extensions = tuple(
+            _extension(point, normal, off, steps) for point, steps in zip(edge.line, on_roof, strict=True)
+        )
+        found = Dimension(edge, dimension_line, extensions, _text(edge, dimension_line, words))
+        if _fits(found, taken, placed):
+            return found
+    return None
+
+
+def _shifted(edge_line: Segment, normal: Point, off: float) -> Segment:
+    """Return the dimension line, from left to right, or upward when it is upright."""
+    start, end = (moved(point, normal, off) for point in edge_line)
+    is_upright = abs(direction(start, end)[0]) < 0.01
+    turned = end[1] > start[1] if is_upright else end[0] < start[0]
+    return (end, start) if turned else (start, end)
+
+
+def _text(edge: Edge, dimension_line: Segment, words: Mapping[str, str]) -> Lettered:
+    length = feet_and_inches(Fraction(edge.length_ft) * 12)
+    text = words["dimension"].format(edge=edge_name(edge.kind, words), length=length)
+    way = direction(*dimension_line)
+    centre = moved(along(*dimension_line, 0.5), (way[1], -way[0]), _TEXT_ABOVE)
+    return Lettered(text, STYLES["dim"], centre, math.degrees(math.atan2(way[1], way[0])))
+
+
+def _steps_on_roof(point: Point, normal: Point, building: Building, reach: float) -> list[float]:
+    """Return the distances from a point at which its extension line would run over roof or along its edge."""
+    return [
+        step * _PROBE
+        for step in range(int(reach / _PROBE))
+        if building.is_near(probe := moved(point, normal, step * _PROBE))
+        and (building.is_on_roof(probe) or building.distance(probe) < 1.0)
+    ]
+
+
+def _extension(point: Point, normal: Point, off: float, on_roof: Sequence[float]) -> Segment:
+    """Return an extension line from where the roof ends to beyond the dimension line."""
+    last = max((step for step in on_roof if step < off), default=0.0)
+    return moved(point, normal, min(last + _EXTENSION_GAP, off)), moved(point, normal, off + _BEYOND)
+
+
+def _is_clear_of_roof(dimension_line: Segment, building: Building) -> bool:
+    return not building.is_on_roof(along(*dimension_line, 0.5)) and all(
+        between(dimension_line, piece) >= _CLEAR for piece in building.outline
+    )
+
+
+def _fits(found: Dimension, taken: Taken, placed: Sequence[Dimension]) -> bool:
+    strip = _strip(found.line)
+    if not taken.is_free(found.text.box) or not taken.is_free(strip):
+        return False
+    return not any(
+        meeting(extension, _shortened(other.line)) is not None or crosses(other.text.box, extension)
+        for extension in found.extensions
+        for other in placed
+    )
+
+
+def _shortened(dimension_line: Segment) -> Segment:
+    """Return a line without its ends: an extension line may pass through a tick."""
+    way = direction(*dimension_line)
+    return moved(dimension_line[0], way, _HALF_TICK), moved(dimension_line[1], way, -_HALF_TICK)
+
+
+def _strip(dimension_line: Segment) -> tuple[Point, ...]:
+    way = direction(*dimension_line)
+    angle = math.degrees(math.atan2(way[1], way[0]))
+    return rectangle(along(*dimension_line, 0.5), math.dist(*dimension_line), 2 * _STRIP, angle)

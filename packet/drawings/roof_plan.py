@@ -1,0 +1,194 @@
+"""The roof from above as SVG text: what was worked on, what was left alone, and how large it is."""
+
+import math
+from collections.abc import Iterator, Mapping
+from typing import Any
+
+from packet.drawings import svg
+from packet.drawings.building import lies_on, loops
+from packet.drawings.edges import draw_edge
+from packet.drawings.flat import direction, middle, moved, sides
+from packet.drawings.hatch import hatch, without
+from packet.drawings.key import Entry, Strip, arrow_sign, hatch_sign, id_sign, opening_sign, ring_sign, strip
+from packet.drawings.layout import Layout, lay_out
+from packet.drawings.plan import SAME_PLACE_FT, Patch, read_plan, size_ft
+from packet.drawings.pointers import letter
+from packet.drawings.sheet import FRAME_INSET, NARROW, STRIP_GAP, STYLE, WIDE, Sheet
+from packet.drawings.svg import Element, Point, element
+
+_NAMESPACE = "http://www.w3.org/2000/svg"
+
+#: Tries to find the largest scale at which labels and dimensions fit; each shrinks by what stood over.
+_TRIES, _SHRINK = 12, 0.97
+
+#: An opening is drawn this far inside its outline, where a dormer's own outline runs [px].
+_OPENING_INSET = 3.5
+
+
+def roof_plan(geometry: Mapping[str, Any], words: Mapping[str, str], *, narrow: bool = False) -> str:
+    """Return the roof in plan as one SVG document; it has no XML declaration, so it also fits inside a page.
+
+    Args:
+        geometry: ``geometry`` of a packet's copy, in feet, x east and y north.
+        words: Words of drawings (``drawing`` in the words file).
+        narrow: For a phone: roof only, few dimensions, letters as large as on the wide sheet.
+
+    Raises:
+        ValueError: There is no plane.
+        KeyError: A word or a part of the geometry is missing.
+    """
+    sheet = NARROW if narrow else WIDE
+    layout = _largest(geometry, sheet, words)
+    left, top, right, low = layout.bounds()
+    # Labels that stand outside a crowded roof may need a wider sheet than the roof does.
+    room = max(sheet.width - 2 * sheet.margin, float(math.ceil(right - left)))
+    shift = (sheet.margin + (room - (right - left)) / 2 - left, sheet.margin - top)
+    roof_height = low - top
+    under = strip(_groups(layout, words), room, layout.plan.px_per_ft, words)
+    strip_top = sheet.margin + roof_height + STRIP_GAP
+    size = (room + 2 * sheet.margin, float(round(strip_top + under.height + sheet.margin)))
+    return svg.render(_document(layout, sheet, words, size, shift, under, strip_top))
+
+
+def _largest(geometry: Mapping[str, Any], sheet: Sheet, words: Mapping[str, str]) -> Layout:
+    width_ft, depth_ft = size_ft(geometry)
+    room = sheet.width - 2 * sheet.margin
+    scale = min(sheet.most_px_per_ft, room / max(width_ft, 1e-6), sheet.most_height / max(depth_ft, 1e-6))
+    layout = lay_out(read_plan(geometry, scale), sheet, words)
+    for _ in range(_TRIES):
+        left, top, right, low = layout.bounds()
+        over = max((right - left) / room, (low - top) / sheet.most_height)
+        if over <= 1:
+            break
+        beside = max((right - left) - width_ft * scale, 0.0)
+        scale = min(scale * _SHRINK, max((room - beside) / max(width_ft, 1e-6), scale / over / 2))
+        layout = lay_out(read_plan(geometry, scale), sheet, words)
+    return layout
+
+
+def _groups(layout: Layout, words: Mapping[str, str]) -> list[list[Entry]]:
+    """Return the key: signs, planes whose title found no room, marks."""
+    plan = layout.plan
+    signs, planes = [], []
+    if plan.areas:
+        signs.append(Entry(hatch_sign, words["worked"]))
+    if plan.openings:
+        signs.append(Entry(opening_sign, words["opening"]))
+    signs.append(Entry(arrow_sign, words["arrow"]))
+    in_key = set(layout.in_key())
+    for plane in plan.planes:
+        if plane.id in in_key:
+            pattern = words["key_plane" if plane.touched else "key_plane_untouched"]
+            text = pattern.format(title=plane.title, pitch=plane.pitch)
+            planes.append(Entry(id_sign(plane.id), text))
+    marks = [
+        Entry(ring_sign(letter(number)), words["key_mark"].format(id=mark.id, label=mark.label), mark.id)
+        for number, mark in enumerate(plan.marks)
+    ]
+    return [signs, planes, marks]
+
+
+def _document(
+    layout: Layout,
+    sheet: Sheet,
+    words: Mapping[str, str],
+    size: Point,
+    shift: Point,
+    under: Strip,
+    strip_top: float,
+) -> Element:
+    width, height = size
+    title_id, desc_id = svg.ident(sheet.name, "title"), svg.ident(sheet.name, "desc")
+    paper = [(0.0, 0.0), (width, 0.0), (width, height), (0.0, height)]
+    near, far_x, far_y = FRAME_INSET, width - FRAME_INSET, height - FRAME_INSET
+    frame = [(near, near), (far_x, near), (far_x, far_y), (near, far_y)]
+    content = [
+        element("title", words["title"], id=title_id),
+        element("desc", _description(layout, words), id=desc_id),
+        element("style", STYLE),
+        svg.polygon(paper, class_="paper"),
+        svg.polygon(frame, class_="frame"),
+        element("g", _roof(layout, sheet), class_="roof", transform=_translate(shift)),
+        element("g", under.parts, class_="strip", transform=_translate((sheet.margin, strip_top))),
+    ]
+    return element(
+        "svg",
+        content,
+        xmlns=_NAMESPACE,
+        id=sheet.name,
+        class_="roof-plan",
+        role="img",
+        aria_labelledby=f"{title_id} {desc_id}",
+        viewBox=f"0 0 {svg.number(width)} {svg.number(height)}",
+    )
+
+
+def _translate(by: Point) -> str:
+    return f"translate({svg.number(by[0])} {svg.number(by[1])})"
+
+
+def _description(layout: Layout, words: Mapping[str, str]) -> str:
+    def listed(*, touched: bool) -> str:
+        found = [f"{p.title} ({p.id})" for p in layout.plan.planes if p.touched == touched]
+        return ", ".join(found) or words["none"]
+
+    count = len(layout.plan.planes)
+    return words["desc"].format(count=count, worked=listed(touched=True), untouched=listed(touched=False))
+
+
+def _roof(layout: Layout, sheet: Sheet) -> Iterator[Element]:
+    """Yield the roof from below to above: planes level by level, outline, openings, dimensions, labels."""
+    plan = layout.plan
+    for level in sorted({plane.level for plane in plan.planes}):
+        on_level = [plane for plane in plan.planes if plane.level == level]
+        for plane in on_level:
+            yield svg.polygon(
+                plane.outline,
+                id=svg.ident(sheet.name, "plane", plane.id),
+                class_="plane",
+                data_plane=plane.id,
+            )
+        ids = {plane.id for plane in on_level}
+        for number, area in enumerate(plan.areas):
+            if area.plane in ids:
+                yield _area(area, number, layout, sheet)
+        yield from (svg.line(*seam, class_="seam") for seam, at in layout.building.seams if at == level)
+        yield from (draw_edge(edge) for edge in plan.edges if edge.level == level)
+    near = SAME_PLACE_FT * plan.px_per_ft
+    yield svg.path(loops(layout.building.outline, near), class_="outline")
+    for opening in plan.openings:
+        yield svg.polygon(_inset(opening), class_="opening", data_opening=opening.id)
+    yield from (dimension.draw() for dimension in layout.dimensions)
+    yield from _labels(layout)
+
+
+def _area(area: Patch, number: int, layout: Layout, sheet: Sheet) -> Element:
+    lines = hatch(area.outline, number, layout.clear)
+    # Where an area ends at an edge, the edge's own line shows; another on it would fill its dashes.
+    near = SAME_PLACE_FT * layout.plan.px_per_ft
+    edges = [edge.line for edge in layout.plan.edges]
+    border = [side for side in sides(area.outline) if not any(lies_on(side, edge, near) for edge in edges)]
+    cut = loops([piece for side in border for piece in without(side, layout.clear)], near)
+    parts = [svg.path(lines, class_="hatch"), svg.path(cut, class_="area")]
+    return element("g", parts, id=svg.ident(sheet.name, "area", area.id), data_area=area.id)
+
+
+def _inset(opening: Patch) -> list[Point]:
+    centre = middle(opening.outline)
+    # Corners move along their diagonal, 1.414 times the distance of the sides.
+    return [moved(corner, direction(corner, centre), _OPENING_INSET * 2**0.5) for corner in opening.outline]
+
+
+def _labels(layout: Layout) -> Iterator[Element]:
+    for edge, word in layout.words:
+        yield word.draw(data_edge=edge.id)
+    for name in layout.names:
+        parts = [part for arrow in name.block.arrows for part in arrow.draw()]
+        parts += [one.draw() for one in name.block.letters]
+        yield element("g", parts, class_="plane-name", data_plane=name.plane.id)
+    for area, block in layout.areas:
+        yield from (one.draw(data_area=area.id) for one in block.letters)
+    for pointer in layout.pointers:
+        yield element("g", pointer.draw(), class_="pointer")
+    for mark, ring in zip(layout.plan.marks, layout.rings, strict=True):
+        yield element("g", ring.draw(), class_="mark", data_mark=mark.id)

@@ -1,0 +1,117 @@
+"""The demo packet as a reader gets it: unzipped into a folder with an awkward name, opened by double-click."""
+
+import shutil
+from collections.abc import Callable, Iterator
+from contextlib import ExitStack
+from dataclasses import dataclass
+from functools import cache
+from pathlib import Path
+from typing import TYPE_CHECKING, Any
+
+import pytest
+
+from packet.build import build
+from packet.readers import READERS
+from packet.site.pages import listed_pages
+from packet.workspace import Workspace, packaged
+from tests.browser.scripts import script
+from tests.support.browser import Watched, watched
+from tests.support.office import DEMO_JOB, NUMBER, ROOT
+
+if TYPE_CHECKING:
+    from playwright.sync_api import Browser
+
+#: What mail programs and second downloads make of a folder's name, and what addresses trip over.
+FOLDER = "Closeout packet (1) [Heron Lane] 100% #2"
+
+PAGES = tuple(page.name for page in listed_pages([packaged("templates")]))
+
+#: Every page of every copy.
+SHEETS = tuple((reader, name) for reader in READERS for name in PAGES)
+
+every_sheet = pytest.mark.parametrize(("reader", "name"), SHEETS)
+every_copy = pytest.mark.parametrize("reader", READERS)
+
+Open = Callable[..., Watched]
+Anatomy = Callable[[str, str], dict[str, Any]]
+
+
+@pytest.hookimpl(tryfirst=True)
+def pytest_collection_modifyitems(items: list[pytest.Item]) -> None:
+    """Mark every test of this folder; a test can't be left out by forgetting the mark."""
+    here = Path(__file__).parent
+    for item in items:
+        if here in item.path.parents:
+            item.add_marker(pytest.mark.browser)
+
+
+@dataclass(frozen=True)
+class Copies:
+    """The built copies.
+
+    Attributes:
+        root: Folder with a folder for each reader.
+    """
+
+    root: Path
+
+    def file(self, reader: str, name: str) -> Path:
+        return self.root / reader / f"{name}.html"
+
+    def address(self, reader: str, name: str) -> str:
+        return self.file(reader, name).as_uri()
+
+
+@pytest.fixture(scope="session")
+def copies(tmp_path_factory: pytest.TempPathFactory) -> Copies:
+    """The demo job, built in an office of its own so that the checkout's output is left alone, and moved away."""
+    office = tmp_path_factory.mktemp("office")
+    shutil.copytree(DEMO_JOB, office / "jobs" / NUMBER)
+    (office / "shared").mkdir()
+    shutil.copy(ROOT / "shared" / "office.yaml", office / "shared")
+    made = build(Workspace(office), office / "jobs" / NUMBER)
+    target = tmp_path_factory.mktemp("download") / FOLDER
+    shutil.move(made.folder, target)
+    shutil.rmtree(office)
+    return Copies(target)
+
+
+@pytest.fixture(scope="session")
+def anatomy(chromium: "Browser", copies: Copies) -> Anatomy:
+    """Return a function that opens a page once and tells what it refers to, asked for, complained of and says."""
+
+    @cache
+    def look(reader: str, name: str) -> dict[str, Any]:
+        with watched(chromium) as seen:
+            seen.page.goto(copies.address(reader, name))
+            found: dict[str, Any] = seen.page.evaluate(script("anatomy"))
+            return {**found, "asked": list(seen.asked), "errors": list(seen.errors)}
+
+    return look
+
+
+@pytest.fixture
+def open_page(chromium: "Browser", copies: Copies) -> Iterator[Open]:
+    """Return a function that opens a page of a copy; closes every page after the test.
+
+    Whatever a test does, nothing may be asked for outside the copy's folder and no error may be written.
+    """
+    with ExitStack() as stack:
+        opened: list[tuple[str, Watched]] = []
+
+        def opening(reader: str, name: str, **settings: Any) -> Watched:
+            seen = stack.enter_context(watched(chromium, **settings))
+            opened.append((reader, seen))
+            seen.page.goto(copies.address(reader, name))
+            return seen
+
+        yield opening
+        for reader, seen in opened:
+            assert strays(seen.asked, copies.root / reader) == []
+            assert seen.errors == []
+
+
+def strays(asked: list[str], folder: Path) -> list[str]:
+    """Return the requests for anything but a file of the folder; what a page makes in memory needs no file."""
+    inside = f"{folder.as_uri()}/"
+    return [url for url in asked if not url.startswith((inside, "data:", "blob:", "about:"))]

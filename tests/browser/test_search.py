@@ -1,0 +1,78 @@
+"""The search field, opened from disk: it answers from the cells of tables, and its answers lead there."""
+
+from urllib.parse import urlsplit
+
+import pytest
+
+from tests.browser.conftest import Open, every_copy
+from tests.support.browser import PHONE, Watched
+
+FIELD = "input[data-md-component=search-query]"
+ANSWER = ".md-search-result__link"
+
+#: Words of the demo record that stand in a table cell of one page, and the page.
+CELLS = [
+    ("primed on all faces", "scope"),  # framing
+    ("plastic cap nail", "fasteners"),  # underlayment
+    ("cartridge", "quantities"),  # goods
+    ("building inspector", "inspections"),  # visits
+]
+
+
+def ask(seen: Watched, words: str) -> None:
+    """Type into the field and wait for an answer."""
+    type_into(seen, words)
+    seen.page.wait_for_selector(ANSWER)
+
+
+def type_into(seen: Watched, words: str) -> None:
+    """Type over what stands in the field; the theme listens to keys, not to a changed value."""
+    seen.page.click(FIELD, click_count=3)
+    seen.page.keyboard.type(words)
+
+
+@every_copy
+@pytest.mark.parametrize(("words", "page"), CELLS)
+def test_an_answer_opens_the_page_with_the_cell(open_page: Open, reader: str, words: str, page: str) -> None:
+    seen = open_page(reader, "index")
+    ask(seen, words)
+    seen.page.click(f"{ANSWER}[href*='{page}.html']")
+    seen.page.wait_for_url(f"**/{page}.html*")
+    assert seen.page.locator("td, th").filter(has_text=words).first.is_visible()
+    anchor = urlsplit(seen.page.url).fragment
+    assert anchor == "" or seen.page.locator(f"[id='{anchor}']").count() == 1
+
+
+@pytest.mark.parametrize("screen", [None, PHONE], ids=["desktop", "phone"])
+def test_the_keyboard_alone_searches(open_page: Open, screen: dict[str, int] | None) -> None:
+    seen = open_page("outside", "photos", **({"viewport": screen} if screen else {}))
+    seen.page.focus(FIELD)
+    seen.page.keyboard.type("cartridge")
+    seen.page.wait_for_selector(ANSWER)
+    seen.page.keyboard.press("ArrowDown")
+    assert "quantities.html" in seen.page.evaluate("document.activeElement.href")
+    seen.page.keyboard.press("Enter")
+    seen.page.wait_for_url("**/quantities.html*")
+
+
+def test_escape_closes_the_answers(open_page: Open) -> None:
+    seen = open_page("outside", "index")
+    ask(seen, "valley")
+    seen.page.keyboard.press("Escape")
+    seen.page.wait_for_selector(ANSWER, state="hidden")
+
+
+def test_what_no_page_holds_is_not_found(open_page: Open) -> None:
+    seen = open_page("outside", "index")
+    ask(seen, "valley")
+    type_into(seen, "zanzibar")
+    seen.page.wait_for_selector(ANSWER, state="detached")
+
+
+def test_the_office_finds_its_own_papers_and_others_do_not(open_page: Open) -> None:
+    office, outside = open_page("office", "index"), open_page("outside", "index")
+    ask(office, "final invoice")
+    assert "inspections.html" in (office.page.locator(ANSWER).first.get_attribute("href") or "")
+    ask(outside, "cartridge")
+    type_into(outside, "invoice")
+    outside.page.wait_for_selector(ANSWER, state="detached")

@@ -1,0 +1,224 @@
+"""A job whose every free-text field is filled, each with a text of its own."""
+
+import copy
+import json
+import types
+from collections.abc import Callable, Iterator
+from functools import cache
+from pathlib import Path
+from tempfile import TemporaryDirectory
+from typing import Annotated, Any, Literal, Union, get_args, get_origin, get_type_hints
+
+import yaml
+from pydantic import BaseModel, StringConstraints
+
+from packet.photos.log import LoggedPhoto, PhotoLog
+from packet.record.job import JobRecord
+from packet.record.job import Office as OfficeCard
+from packet.workspace import Workspace
+from tests.support.office import NUMBER, demo_text
+from tests.support.pictures import picture
+
+#: Text fields that hold the name of something else; only some words are accepted there.
+NAMES = frozenset(
+    {
+        ("Basis", "code"),
+        ("Basis", "programs"),
+        ("Basis", "practices"),
+        ("Edge", "sides"),
+        ("WayOut", "requirement"),
+        ("LoggedPhoto", "proves"),
+        ("LoggedPhoto", "file"),
+    }
+)
+
+#: What the demo job has no need of, so that the record below has an entry of every kind. Its wind class is
+#: any text, which is none that a rule accepts: that differs, and wants a way out.
+MORE = {
+    "ways_out": [{"requirement": "shingle-wind-class", "kind": "accepted", "on": "2026-03-20", "text": "-"}],
+    "explained": {"edge-length:E1": "-"},
+}
+
+#: A porch with a pointed roof, which the demo house does not have.
+POINTED = {
+    "id": "TR", "title": "-", "shape": "triangle", "lower": "8 ft", "top_at": "4 ft", "run": "4 ft",
+    "pitch": "4:12", "facing": "north", "at": ["0 ft", "60 ft"],
+}  # fmt: skip
+
+#: A taped edge that is too short, so that there is something to explain.
+SHORT = "15 ft"
+
+Place = tuple[str | int, ...]
+TextOf = Callable[[Place], str]
+
+
+def demo_data() -> dict[str, Any]:
+    """Return the demo record as plain data, every scalar as typed."""
+    data: dict[str, Any] = yaml.load(demo_text(), Loader=yaml.BaseLoader) | copy.deepcopy(MORE)
+    data["roof"]["planes"].append(dict(POINTED))
+    data["roof"]["edges"][0]["measured"] = SHORT
+    return data
+
+
+def photo_data() -> list[dict[str, Any]]:
+    """Return three photos: for everyone, for the office alone as written, and as nothing is written."""
+    both = ["outside", "office"]
+    return [
+        {
+            "id": "P01",
+            "file": "photos/P01.jpg",
+            "stage": "before",
+            "shows": "-",
+            "readers": both,
+            "plane": "MS",
+        },
+        {"id": "P02", "file": "photos/P02.jpg", "stage": "deck", "shows": "-", "readers": ["office"]},
+        {"id": "P03", "file": "photos/P03.jpg", "stage": "done", "shows": "-", "proves": ["deck-nail"]},
+    ]
+
+
+def _members(hint: Any) -> tuple[Any, ...]:
+    """Return the alternatives of a type, without None."""
+    if get_origin(hint) in (Union, types.UnionType):
+        return tuple(member for arm in get_args(hint) for member in _members(arm))
+    if get_origin(hint) is Annotated and get_origin(get_args(hint)[0]) in (Union, types.UnionType):
+        return _members(get_args(hint)[0])
+    return () if hint is type(None) else (hint,)
+
+
+def is_text(hint: Any) -> bool:
+    """Tell whether a type takes any text a person types."""
+    if get_origin(hint) is not Annotated:
+        return False
+    kind, *rules = get_args(hint)
+    return kind is str and all(isinstance(rule, StringConstraints) and not rule.pattern for rule in rules)
+
+
+def is_model(hint: Any) -> bool:
+    """Tell whether a type is a model of its own."""
+    return isinstance(hint, type) and issubclass(hint, BaseModel)
+
+
+def text_fields(model: type[BaseModel], seen: frozenset[type] = frozenset()) -> set[tuple[str, str]]:
+    """Return model and name of each field below a model that takes free text."""
+    found: set[tuple[str, str]] = set()
+    for name, hint in get_type_hints(model, include_extras=True).items():
+        if name not in model.model_fields:
+            continue
+        for member in _members(hint):
+            for part in (member, *get_args(member)) if get_origin(member) in (tuple, dict) else (member,):
+                for inner in _members(part):
+                    if is_text(inner):
+                        found.add((model.__name__, name))
+                    elif is_model(inner) and inner not in seen:
+                        found |= text_fields(inner, seen | {model})
+    return found - NAMES
+
+
+class Filling:
+    """Fills every free-text field of plain data.
+
+    Attributes:
+        texts: What was filled in, by its place.
+        fields: Model and field, by place.
+    """
+
+    def __init__(self, text_of: TextOf) -> None:
+        self._text_of = text_of
+        self.texts: dict[Place, str] = {}
+        self.fields: dict[Place, tuple[str, str]] = {}
+
+    def fill(self, model: type[BaseModel], data: dict[str, Any], at: Place) -> None:
+        """Fill one mapping in place."""
+        for name, hint in get_type_hints(model, include_extras=True).items():
+            if name not in model.model_fields or (model.__name__, name) in NAMES:
+                continue
+            for member in _members(hint):
+                if is_text(member):
+                    data[name] = self._text(model, name, (*at, name))
+                elif is_model(member) and isinstance(data.get(name), dict):
+                    self.fill(member, data[name], (*at, name))
+                elif get_origin(member) is tuple and isinstance(data.get(name), list):
+                    self._entries(model, name, get_args(member)[0], data[name], (*at, name))
+                elif get_origin(member) is dict and isinstance(data.get(name), dict):
+                    for key in data[name]:
+                        data[name][key] = self._text(model, name, (*at, name, key))
+
+    def _entries(self, model: type[BaseModel], name: str, hint: Any, entries: list[Any], at: Place) -> None:
+        for index, entry in enumerate(entries):
+            place = (*at, entry.get("id", index) if isinstance(entry, dict) else index)
+            if is_text(hint):
+                entries[index] = self._text(model, name, place)
+            elif isinstance(entry, dict):
+                self.fill(next(m for m in _members(hint) if _is_kind(m, entry)), entry, place)
+
+    def _text(self, model: type[BaseModel], name: str, at: Place) -> str:
+        self.fields[at] = (model.__name__, name)
+        self.texts[at] = self._text_of(at)
+        return self.texts[at]
+
+
+def _is_kind(model: type[BaseModel], entry: dict[str, Any]) -> bool:
+    """Tell whether an entry's shape is the one a model stands for."""
+    shape = get_type_hints(model).get("shape")
+    return shape is None or get_origin(shape) is not Literal or entry["shape"] in get_args(shape)
+
+
+def write_job(
+    root: Path,
+    text_of: TextOf,
+    *,
+    photos: list[dict[str, Any]] | None = None,
+    change: Callable[[dict[str, Any]], None] = lambda record: None,
+) -> Filling:
+    """Write an office with one job, its texts given by their places.
+
+    Args:
+        root: Folder of the office.
+        text_of: Returns the text of a place.
+        photos: Entries of the log, instead of three plain ones.
+        change: Changes the record's data before it is filled.
+    """
+    filling = Filling(text_of)
+    record, log = demo_data(), {"photos": photos or photo_data()}
+    card = {"name": "-", "address": "-", "phone": "-"}
+    change(record)
+    filling.fill(JobRecord, record, ("record",))
+    filling.fill(OfficeCard, card, ("office",))
+    filling.fill(PhotoLog, log, ())
+    job = root / "jobs" / NUMBER
+    for path, data in (
+        (job / "job.yaml", record),
+        (job / "photos.yaml", log),
+        (root / "shared" / "office.yaml", card),
+    ):
+        path.parent.mkdir(parents=True, exist_ok=True)
+        path.write_text(json.dumps(data, ensure_ascii=False, indent=1), encoding="utf-8")
+    for photo in log["photos"]:
+        path = job / photo["file"]
+        path.parent.mkdir(parents=True, exist_ok=True)
+        path.write_bytes(_one_picture())
+    return filling
+
+
+@cache
+def _one_picture() -> bytes:
+    """Return a photo; a second one would differ, since a colour profile holds the time it was made."""
+    with TemporaryDirectory() as folder:
+        return picture(Path(folder, "P.jpg")).read_bytes()
+
+
+def job_of(root: Path) -> tuple[Workspace, Path]:
+    """Return what a build of the written job needs."""
+    return Workspace(root), root / "jobs" / NUMBER
+
+
+def all_text_fields() -> set[tuple[str, str]]:
+    """Return every free-text field of the three files."""
+    return text_fields(JobRecord) | text_fields(OfficeCard) | text_fields(LoggedPhoto)
+
+
+def numbered(text: str) -> TextOf:
+    """Return texts with a running number in the place of ``{}``."""
+    numbers: Iterator[int] = iter(range(1, 10_000))
+    return lambda place: text.format(f"{next(numbers):04}")

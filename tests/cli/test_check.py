@@ -1,0 +1,127 @@
+"""``packet check``: 0 nothing due is open, 1 something is, 2 a bad record."""
+
+import shutil
+from collections.abc import Callable
+from typing import Any
+
+import pytest
+
+from tests.cli.conftest import Run
+from tests.support.office import Office
+
+Shoot = Callable[..., dict[str, Any]]
+
+#: What the demo record needs a photo of, stage by stage, to have nothing open but what the test leaves open.
+PROVES = {
+    "deck": ["S1", "S2", "S3", "S4", "deck-nail", "deck-nail-edge-spacing", "deck-nail-field-spacing"],
+    "dried-in": ["underlayment-laps", "underlayment-fastening", "valley-lining"],
+    "edges": ["drip-edge-fastening", "sidewall-flashing"],
+    "covering": ["shingle-nails", "shingle-wind-class", "hand-seal"],
+}
+
+
+@pytest.fixture
+def proven(job_office: Office, shoot: Shoot) -> Office:
+    entries = [shoot(f"P{n}", stage, *ids) for n, (stage, ids) in enumerate(PROVES.items(), 1)]
+    return job_office.log(*entries)
+
+
+def test_a_job_with_nothing_open_exits_0(proven: Office, run: Run) -> None:
+    ran = run(proven.root, "check")
+    assert (ran.code, ran.out, ran.err) == (0, "26-041: nothing due is open\n", "")
+
+
+def test_a_due_open_item_exits_1_and_is_named(proven: Office, run: Run) -> None:
+    ran = run(proven.changed("deck.edge_spacing", "8 in").root, "check", "26-041")
+    assert ran.code == 1
+    first, item = ran.out.splitlines()
+    assert first == "26-041: 1 open"
+    assert item == "  Deck nails, spacing at panel edges: differs from the rule [deck-nail-edge-spacing]"
+
+
+def test_an_open_item_shows_its_reason(job_office: Office, run: Run) -> None:
+    assert "before a photo was taken) [drip-edge-fastening]" in run(job_office.root, "check").out
+
+
+def test_an_unexplained_finding_is_open_until_it_is_explained(proven: Office, run: Run) -> None:
+    proven.changed("bought.SHINGLES.delivered", "5")
+    ran = run(proven.root, "check")
+    assert (ran.code, ran.out.count("[laid-below-need:SHINGLES]")) == (1, 1)
+    proven.added("explained: {'laid-below-need:SHINGLES': two bundles came from the truck}")
+    assert run(proven.root, "check").code == 0
+
+
+def test_what_is_not_due_yet_is_not_open(job_office: Office, run: Run) -> None:
+    assert run(job_office.changed("job.status", "planned").root, "check").code == 0
+
+
+def test_a_bad_record_exits_2_with_its_place(job_office: Office, run: Run) -> None:
+    job_office.changed("deck.edge_spacing", "6")
+    line, column = job_office.place("deck.edge_spacing")
+    ran = run(job_office.root, "check")
+    assert ran.code == 2
+    assert ran.err.startswith(f"jobs/26-041/job.yaml:{line}:{column}: error[no-unit]: ")
+    assert ran.err.rstrip().endswith("1 error in 1 file.")
+
+
+def test_a_bad_job_does_not_hide_the_others(proven: Office, run: Run) -> None:
+    shutil.copytree(proven.job, proven.root / "jobs" / "26-042")
+    proven.changed("deck.edge_spacing", "6")
+    ran = run(proven.root, "check")
+    assert ran.code == 2
+    assert ran.out == "26-042: nothing due is open\n"
+    assert "jobs/26-041/job.yaml" in ran.err
+
+
+def test_problems_of_all_jobs_come_in_one_run(job_office: Office, run: Run) -> None:
+    job_office.changed("deck.edge_spacing", "6")
+    shutil.copytree(job_office.job, job_office.root / "jobs" / "26-042")
+    ran = run(job_office.root, "check")
+    assert [line.split(":")[0] for line in ran.err.splitlines() if "error[" in line] == [
+        "jobs/26-041/job.yaml",
+        "jobs/26-042/job.yaml",
+    ]
+
+
+def test_quiet_prints_problems_alone(proven: Office, run: Run) -> None:
+    assert run(proven.root, "check", "--quiet").out == ""
+    proven.changed("deck.edge_spacing", "8 in")
+    ran = run(proven.root, "check", "-q")
+    assert (ran.code, ran.out, ran.err) == (1, "", "")
+    ran = run(proven.changed("deck.edge_spacing", "8").root, "check", "-q")
+    assert (ran.code, ran.out) == (2, "")
+    assert "no-unit" in ran.err
+
+
+@pytest.mark.parametrize("name", ["26-041", "jobs/26-041", "jobs/26-041/"])
+def test_a_job_is_named_by_number_or_by_path(proven: Office, run: Run, name: str) -> None:
+    assert run(proven.root, "check", name).code == 0
+
+
+def test_a_job_named_twice_is_checked_once(proven: Office, run: Run) -> None:
+    assert run(proven.root, "check", "26-041", "jobs/26-041").out.count("26-041:") == 1
+
+
+def test_the_office_is_found_from_a_folder_below_it(proven: Office, run: Run) -> None:
+    assert run(proven.job, "check").code == 0
+
+
+@pytest.mark.parametrize("name", ["26-014", "../..", "/", "", "nowhere"])
+def test_a_name_that_is_no_job_exits_2(proven: Office, run: Run, name: str) -> None:
+    ran = run(proven.root, "check", name)
+    assert ran.code == 2
+    assert "error[no-such-job]" in ran.err
+    assert "26-041" in ran.err
+
+
+def test_a_folder_that_is_no_office_exits_2(proven: Office, run: Run) -> None:
+    ran = run(proven.root.parent, "check")
+    assert (ran.code, ran.out) == (2, "")
+    assert "error[not-an-office]" in ran.err
+
+
+def test_an_office_without_jobs_exits_2(proven: Office, run: Run) -> None:
+    shutil.rmtree(proven.job)
+    ran = run(proven.root, "check")
+    assert ran.code == 2
+    assert "error[no-jobs]" in ran.err
