@@ -149,10 +149,11 @@ def _make(workspace: Workspace, job_folder: Path, key: str, tell: Told) -> None:
             renditions = render_all(originals, workspace.out / ".cache" / "photos")
         except PhotosUnreadable as failed:
             raise Refused(_unreadable(job_folder, failed.ids)) from failed
+        drawn = _Drawings(words)
         for reader in READERS:
             tell(reader)
             copy = redact(closeout, reader)
-            files: dict[str, bytes | Path] = {}
+            files: dict[str, bytes | Path] = {**drawn.of(copy["geometry"])}
             for photo in copy["photos"]:
                 files[photo["large"]] = renditions[photo["id"]].large
                 files[photo["small"]] = renditions[photo["id"]].small
@@ -175,6 +176,30 @@ def _unreadable(job_folder: Path, ids: Collection[str]) -> list[Problem]:
     ]
 
 
+class _Drawings:
+    """The drawings of copies; copies of one geometry share them, since finding room for labels takes long."""
+
+    def __init__(self, words: Mapping[str, Any]) -> None:
+        self._words = words
+        self._made: list[tuple[Any, dict[str, bytes]]] = []
+
+    def of(self, geometry: Any) -> dict[str, bytes]:
+        """Return the drawings of a copy's geometry by published path; none when it has no geometry."""
+        from packet.drawings.roof_plan import roof_plan
+
+        if not geometry:
+            return {}
+        for known, drawings in self._made:
+            if known == geometry:
+                return drawings
+        drawings = {
+            f"drawings/{name}.svg": roof_plan(geometry, self._words["drawing"], narrow=narrow).encode()
+            for name, narrow in (("roof-plan", False), ("roof-plan-phone", True))
+        }
+        self._made.append((geometry, drawings))
+        return drawings
+
+
 def _site(
     workspace: Workspace,
     copy: Mapping[str, Any],
@@ -183,16 +208,11 @@ def _site(
     epoch: int,
     site_dir: Path,
 ) -> None:
-    from packet.drawings.roof_plan import roof_plan
     from packet.site.engine import SiteFailed, build_site
     from packet.site.links import broken_links
     from packet.site.pages import make_pages
 
     templates = workspace.template_folders()[-1]
-    if copy["geometry"]:
-        for name, narrow in (("roof-plan", False), ("roof-plan-phone", True)):
-            drawing = roof_plan(copy["geometry"], words["drawing"], narrow=narrow)
-            files[f"drawings/{name}.svg"] = drawing.encode()
     files["packet.json"] = json.dumps(copy, indent=1, ensure_ascii=False, sort_keys=True).encode()
     try:
         build_site(

@@ -1,7 +1,6 @@
 """The command itself: commands by name, each imported when it is run, and what its exit codes mean."""
 
 import sys
-import traceback
 from importlib import import_module
 
 import click
@@ -75,6 +74,8 @@ def status(arguments: list[str] | None = None) -> int:
 
             show_problems(error.problems)
             return EXIT_BAD
+        import traceback
+
         traceback.print_exc()
         click.echo(f"packet {__version__}: a fault of the program, not of your record.", err=True)
         return EXIT_INTERNAL

@@ -22,11 +22,12 @@ _BARS = (1, 2, 5, 10, 20, 50, 100, 200, 500)
 
 @dataclass(frozen=True)
 class Entry:
-    """A sign and what it means."""
+    """A sign, what it means, and the room the sign needs [px]."""
 
     sign: Sign
     text: str
     mark: str | None = None
+    room: float = _SIGN
 
 
 @dataclass(frozen=True)
@@ -66,13 +67,13 @@ def ring_sign(text: str) -> Sign:
     return draw
 
 
-def id_sign(text: str) -> Sign:
-    """Return a plane's id as a sign; a long id pushes nothing, it is broken like other text."""
+def plane_entry(id: str, text: str) -> Entry:
+    """Return a line of the key for a plane whose name found no room on it."""
 
     def draw(at: Point) -> list[Element]:
-        return [Lettered(text, STYLES["name"], at, from_left=True).draw()]
+        return [Lettered(id, STYLES["name"], at, from_left=True).draw()]
 
-    return draw
+    return Entry(draw, text, room=max(_SIGN, width_px(id, STYLES["name"]) + 6))
 
 
 def strip(

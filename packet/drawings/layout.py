@@ -72,11 +72,17 @@ def lay_out(plan: Plan, sheet: Sheet, words: Mapping[str, str]) -> Layout:
     areas = list(_area_ids(plan, taken))
     rings = tuple(
         point_to(
-            mark.at, letter(number), STYLES["letter"], taken, hatched, ring_px=ring_radius(letter(number))
+            mark.at,
+            letter(number),
+            STYLES["letter"],
+            taken,
+            hatched,
+            around.extent,
+            ring_px=ring_radius(letter(number)),
         )
         for number, mark in enumerate(plan.marks)
     )
-    pointers = list(_pointers(plan, always, along_edges, inside, areas, taken, words))
+    pointers = list(_pointers(plan, around, always, along_edges, inside, areas, taken, words))
     if not sheet.few_dimensions:
         named = {dimension.edge.id for dimension in measured}
         others = [edge for edge in by_length if edge.kind not in ALWAYS_NAMED and edge.id not in named]
@@ -126,6 +132,7 @@ def _area_ids(plan: Plan, taken: Taken) -> Iterator[tuple[Patch, Block]]:
 
 def _pointers(
     plan: Plan,
+    around: Building,
     edges: Iterable[Edge],
     along_edges: Iterable[tuple[Edge, Lettered]],
     inside: Iterable[Name],
@@ -139,14 +146,14 @@ def _pointers(
     placed_edges = {edge.id for edge, _ in along_edges}
     for plane in plan.planes:
         if plane.id not in placed_planes:
-            yield point_to(middle(plane.outline), plane.id, STYLES["name"], taken, [])
+            yield point_to(middle(plane.outline), plane.id, STYLES["name"], taken, [], around.extent)
     for area in plan.areas:
         if area.id not in placed_areas:
-            yield point_to(_inside(area), area.id, STYLES["area-id"], taken, [])
+            yield point_to(_inside(area), area.id, STYLES["area-id"], taken, [], around.extent)
     for edge in edges:
         if edge.id not in placed_edges:
             text = edge_name(edge.kind, words)
-            yield point_to(along(*edge.line, 0.5), text, STYLES["word"], taken, [])
+            yield point_to(along(*edge.line, 0.5), text, STYLES["word"], taken, [], around.extent)
 
 
 def _inside(area: Patch) -> Point:

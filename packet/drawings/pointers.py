@@ -1,10 +1,21 @@
 """Labels that stand beside their place with a leader: ringed letters of marks, and ids that found no room."""
 
+import itertools
 import math
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
-from packet.drawings.flat import Polygon, Segment, direction, meeting, moved, rectangle, touches
+from packet.drawings.flat import (
+    Polygon,
+    Segment,
+    bounds,
+    direction,
+    meeting,
+    moved,
+    rectangle,
+    to_segment,
+    touches,
+)
 from packet.drawings.lettering import LINE_HEIGHT, STYLES, Lettered, Style, width_px
 from packet.drawings.svg import Element, Point, element, line
 from packet.drawings.taken import Taken
@@ -17,6 +28,10 @@ _WAYS = tuple(315 - 15 * number for number in range(24))
 _LETTERS = "abcdefghjkmnpqrstuvwxyz"  # Without i, l and o, which read as digits.
 #: Space between a label and a line of the roof [px].
 _OFF_LINE = 2.5
+#: A label stands no farther outside the roof's bounds; step of the rows under a crowded roof [px].
+_BESIDE_ROOF, _ROWS = 30.0, 24.0
+#: A leader this near a line at both ends runs along it and would be taken for it [px].
+_ALONG = 3.0
 #: Extra cost of a label on a line of the roof, on hatching, and of a leader that crosses a line [px].
 _ON_LINE, _ON_HATCH, _CROSSING = 110.0, 15.0, 3.0
 
@@ -70,11 +85,27 @@ def _box(label: Lettered, ring_px: float, more: float = 0.0) -> tuple[Point, ...
 
 
 def point_to(
-    at: Point, text: str, style: Style, taken: Taken, hatched: Sequence[Polygon], *, ring_px: float = 0.0
+    at: Point,
+    text: str,
+    style: Style,
+    taken: Taken,
+    hatched: Sequence[Polygon],
+    extent: tuple[float, float, float, float],
+    *,
+    ring_px: float = 0.0,
 ) -> Pointer:
-    """Return a label beside its place, where it covers nothing, and take that room.
+    """Return a label beside its place, where it covers no other label, and take that room.
 
-    Near and off the lines first. A label always finds a place: the last ones stand outside the roof.
+    Near and off the lines first; when the roof is full, in rows under it.
+
+    Args:
+        at: What the label points to [px].
+        text: The label.
+        style: Its lettering.
+        taken: Room taken so far; added to.
+        hatched: Outlines it should rather not stand on [px].
+        extent: Bounds of the roof [px].
+        ring_px: Radius of a ring around the label, or 0.
     """
     label = Lettered(text, style, at)
     # A leader may leave the dots it starts from, but crosses no other.
@@ -87,15 +118,25 @@ def point_to(
         for order, degrees in enumerate(_WAYS):
             way = (math.cos(math.radians(degrees)), math.sin(math.radians(degrees)))
             pointer = _toward(at, way, distance, label, ring_px)
+            if not _is_within(pointer.box, extent):
+                continue
             cost = _cost(pointer, distance, taken, others, hatched)
             if cost is not None and (best is None or (cost, order) < best[:2]):
                 best = (cost, order, pointer)
-    if best is None:
-        best = (0.0, 0, _beyond(at, label, ring_px, taken))
-    found = best[2]
+    found = best[2] if best else _under_roof(at, label, ring_px, taken, extent)
     taken.add([found.box])
     taken.leaders.append(found.leader)
     return found
+
+
+def _is_within(box: Polygon, extent: tuple[float, float, float, float]) -> bool:
+    left, top, right, low = bounds(box)
+    return (
+        left >= extent[0] - _BESIDE_ROOF
+        and right <= extent[2] + _BESIDE_ROOF
+        and top >= extent[1] - _BESIDE_ROOF
+        and low <= extent[3] + _BESIDE_ROOF
+    )
 
 
 def _toward(at: Point, way: Point, distance: float, label: Lettered, ring_px: float) -> Pointer:
@@ -127,18 +168,25 @@ def _cost(
         cost += _ON_LINE
     if any(touches(pointer.box, outline) for outline in hatched):
         cost += _ON_HATCH
+    if any(all(to_segment(end, other) < _ALONG for end in pointer.leader) for other in taken.lines):
+        cost += _ON_LINE
     crossed = sum(meeting(pointer.leader, other) is not None for other in taken.lines)
     return round(cost + _CROSSING * crossed, 3)
 
 
-def _beyond(at: Point, label: Lettered, ring_px: float, taken: Taken) -> Pointer:
-    """Return the label west of everything taken, one under another."""
-    left = min([x for box in taken.boxes for x, _ in box] + [at[0]])
-    centre = (left - 30.0, at[1])
-    while not taken.is_free(_box(replace(label, at=centre), ring_px), over_lines=True):
-        centre = (centre[0], centre[1] + 4.0)
-    way = direction(centre, at)
+def _under_roof(
+    at: Point, label: Lettered, ring_px: float, taken: Taken, extent: tuple[float, float, float, float]
+) -> Pointer:
+    """Return the label in the first free place of the rows under the roof; its leader may cross others."""
+    left, _, right, low = extent
+    labels = Taken(taken.boxes)
+    columns = max(1, int((right - left) / _ROWS))
+    for number in itertools.count():
+        row, column = divmod(number, columns)
+        centre = (left + _ROWS * (column + 0.5), low + _ROWS * (row + 1))
+        placed = replace(label, at=centre)
+        if labels.is_free(_box(placed, ring_px), over_lines=True):
+            break
+    way = direction(at, centre)
     reach = ring_px or _half_extent(label, way)
-    return Pointer(
-        at, replace(label, at=centre), (moved(at, way, -DOT_PX), moved(centre, way, reach)), ring_px
-    )
+    return Pointer(at, placed, (moved(at, way, DOT_PX), moved(centre, way, -reach)), ring_px)

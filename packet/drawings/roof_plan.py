@@ -9,7 +9,7 @@ from packet.drawings.building import lies_on, loops
 from packet.drawings.edges import draw_edge
 from packet.drawings.flat import direction, middle, moved, sides
 from packet.drawings.hatch import hatch, without
-from packet.drawings.key import Entry, Strip, arrow_sign, hatch_sign, id_sign, opening_sign, ring_sign, strip
+from packet.drawings.key import Entry, Strip, arrow_sign, hatch_sign, plane_entry, opening_sign, ring_sign, strip
 from packet.drawings.layout import Layout, lay_out
 from packet.drawings.plan import SAME_PLACE_FT, Patch, read_plan, size_ft
 from packet.drawings.pointers import letter
@@ -20,6 +20,8 @@ _NAMESPACE = "http://www.w3.org/2000/svg"
 
 #: Tries to find the largest scale at which labels and dimensions fit; each shrinks by what stood over.
 _TRIES, _SHRINK = 12, 0.97
+#: No smaller than this share of the scale at which the bare roof fills the sheet; the sheet grows instead.
+_LEAST_SHARE = 0.5
 
 #: An opening is drawn this far inside its outline, where a dormer's own outline runs [px].
 _OPENING_INSET = 3.5
@@ -54,14 +56,15 @@ def _largest(geometry: Mapping[str, Any], sheet: Sheet, words: Mapping[str, str]
     width_ft, depth_ft = size_ft(geometry)
     room = sheet.width - 2 * sheet.margin
     scale = min(sheet.most_px_per_ft, room / max(width_ft, 1e-6), sheet.most_height / max(depth_ft, 1e-6))
+    least = scale * _LEAST_SHARE
     layout = lay_out(read_plan(geometry, scale), sheet, words)
     for _ in range(_TRIES):
         left, top, right, low = layout.bounds()
         over = max((right - left) / room, (low - top) / sheet.most_height)
-        if over <= 1:
+        if over <= 1 or scale <= least:
             break
         beside = max((right - left) - width_ft * scale, 0.0)
-        scale = min(scale * _SHRINK, max((room - beside) / max(width_ft, 1e-6), scale / over / 2))
+        scale = max(least, min(scale * _SHRINK, (room - beside) / max(width_ft, 1e-6)))
         layout = lay_out(read_plan(geometry, scale), sheet, words)
     return layout
 
@@ -80,7 +83,7 @@ def _groups(layout: Layout, words: Mapping[str, str]) -> list[list[Entry]]:
         if plane.id in in_key:
             pattern = words["key_plane" if plane.touched else "key_plane_untouched"]
             text = pattern.format(title=plane.title, pitch=plane.pitch)
-            planes.append(Entry(id_sign(plane.id), text))
+            planes.append(plane_entry(plane.id, text))
     marks = [
         Entry(ring_sign(letter(number)), words["key_mark"].format(id=mark.id, label=mark.label), mark.id)
         for number, mark in enumerate(plan.marks)

@@ -9,6 +9,9 @@ from packet.drawings.svg import Point
 #: Clear space around a label [px].
 GAP_PX = 2.0
 
+#: Least x, least y, greatest x, greatest y.
+Bounds = tuple[float, float, float, float]
+
 
 @dataclass
 class Taken:
@@ -23,16 +26,21 @@ class Taken:
     boxes: list[tuple[Point, ...]] = field(default_factory=list)
     lines: list[Segment] = field(default_factory=list)
     leaders: list[Segment] = field(default_factory=list)
+    _bounds: list[Bounds] = field(init=False, repr=False)  # of each box; asked for a million times a drawing
+
+    def __post_init__(self) -> None:
+        self._bounds = [bounds(box) for box in self.boxes]
 
     def add(self, boxes: Iterable[tuple[Point, ...]]) -> None:
         """Take the room of labels."""
-        self.boxes.extend(boxes)
+        for box in boxes:
+            self.boxes.append(box)
+            self._bounds.append(bounds(box))
 
     def is_free(self, box: Polygon, *, over_lines: bool = False, gap: float = GAP_PX) -> bool:
         """Return whether a box covers no label and no leader, and no line unless ``over_lines``."""
         left, top, right, low = bounds(box)
-        for other in self.boxes:
-            a, b, c, d = bounds(other)
+        for other, (a, b, c, d) in zip(self.boxes, self._bounds, strict=True):
             if (
                 a - gap < right
                 and left < c + gap
@@ -42,7 +50,13 @@ class Taken:
             ):
                 return False
         lines = self.leaders if over_lines else [*self.leaders, *self.lines]
-        return not any(crosses(box, line) for line in lines)
+        for line in lines:
+            (ax, ay), (bx, by) = line
+            beside = (ax < left and bx < left) or (ax > right and bx > right)
+            beside = beside or (ay < top and by < top) or (ay > low and by > low)
+            if not beside and crosses(box, line):
+                return False
+        return True
 
     def is_clear(self, leader: Segment) -> bool:
         """Return whether a leader crosses no label and no other leader."""

@@ -10,6 +10,15 @@ from packet.cli.main import COMMANDS
 from tests.packaging.conftest import Program, run
 from tests.support.office import ROOT
 
+#: An office's page that adds to the packaged one.
+OWN_PAGE = """{% extends "default:pages/sources.md.j2" %}
+{% block body %}
+{{ super() }}
+
+Ask at the desk.
+{% endblock %}
+"""
+
 FIND = "import packet, packet.workspace as w; print(packet.__file__); print(w.packaged('{}'))"
 
 
@@ -94,11 +103,12 @@ def test_an_offices_own_words_and_page_stand_over_the_packaged_ones(
     (words / "en.yaml").write_text("results: {meets: quite in order}\n", encoding="utf-8")
     pages = office.folder / "templates" / "pages"
     pages.mkdir(parents=True)
-    (pages / "sources.md.j2").write_text("# Our own sources\n\nAsk at the desk.\n", encoding="utf-8")
+    (pages / "sources.md.j2").write_text(OWN_PAGE, encoding="utf-8")
     plain, own = installed.built(), office.built()
     for reader in ("outside", "office"):
         assert b"Ask at the desk." in own[f"{reader}/sources.html"]
         assert b"Ask at the desk." not in plain[f"{reader}/sources.html"]
+        assert b'id="is-not"' in own[f"{reader}/sources.html"]
     reworded = {name for name, data in own.items() if name.endswith(".html") and b"quite in order" in data}
     assert reworded
     assert not any(b"quite in order" in data for data in plain.values())
