@@ -99,8 +99,14 @@ def cache_key(workspace: Workspace, job_folder: Path) -> str:
 
 def _files(folder: Path) -> Iterable[Path]:
     """Return the files of a folder in order, linked ones too; a pipe or a device is never opened."""
-    for directory, names, files in os.walk(folder):
+    seen: set[str] = set()
+    for directory, names, files in os.walk(folder, followlinks=True):
         names[:] = sorted(name for name in names if name != "__pycache__" and not name.startswith("."))
+        real = os.path.realpath(directory)  # a link may lead back up
+        if real in seen:
+            names[:] = []
+            continue
+        seen.add(real)
         for name in sorted(files):
             path = Path(directory, name)
             if path.is_file():

@@ -113,13 +113,13 @@ def _scalar(value: Any) -> Any:
 
 
 def _sources(copy: Mapping[str, Any]) -> list[dict[str, Any]]:
-    """Return every place the copy cites, once, in order."""
+    """Return every place the copy cites, once, in the order of their ids: typed words move nothing."""
     found: dict[tuple[str, ...], dict[str, Any]] = {}
 
     def walk(value: Any) -> None:
         if isinstance(value, dict):
             if {"document", "edition", "locator", "checked"} <= value.keys():
-                found[(value["document"], value["edition"], value["locator"], value["checked"])] = value
+                found[(value["id"], value["edition"], value["locator"], value["checked"])] = value
             for item in value.values():
                 walk(item)
         elif isinstance(value, list):

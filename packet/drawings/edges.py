@@ -27,7 +27,9 @@ def edge_name(kind: str, words: Mapping[str, str]) -> str:
 def draw_edge(edge: Edge) -> Element:
     """Return the line of an edge; its class is its kind."""
     kind = edge.kind.replace(" ", "-")
-    return line(*edge.line, class_=f"edge {kind}", data_edge=edge.id, data_kind=edge.kind)
+    # A dormer's edges are its own outline: heavier than lines within a plane, lighter than the building's.
+    classes = f"edge {kind} on-top" if edge.level else f"edge {kind}"
+    return line(*edge.line, class_=classes, data_edge=edge.id, data_kind=edge.kind)
 
 
 def edge_names(

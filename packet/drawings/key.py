@@ -112,33 +112,29 @@ def strip(
 
 def _group(entries: Sequence[Entry], top: float, width: float) -> tuple[list[Element], float]:
     """Return a group's lines in columns, and where it ends."""
-    columns = _columns(entries, width)
-    widest = max(_SIGN + width_px(entry.text, STYLES["key"]) for entry in entries)
+    room = max(entry.room for entry in entries)
+    widest = room + max(width_px(entry.text, STYLES["key"]) for entry in entries)
+    columns = max(1, min(len(entries), int((width + _COLUMN_GAP) / (widest + _COLUMN_GAP))))
     each = min(width, widest)
-    across = (width - columns * each) / max(columns - 1, 1) if columns > 1 else 0.0
-    gap = min(across, _COLUMN_GAP * 2)
+    gap = min((width - columns * each) / max(columns - 1, 1), _COLUMN_GAP * 2)
     rows = -(-len(entries) // columns)
     parts, lowest = [], top
     for column in range(columns):
         y = top
         for entry in entries[column * rows : (column + 1) * rows]:
-            drawn, y = _entry(entry, (column * (each + gap), y), each)
+            drawn, y = _entry(entry, (column * (each + gap), y), room, each - room)
             parts.append(element("g", drawn, class_="key-entry", data_mark=entry.mark))
         lowest = max(lowest, y)
     return parts, lowest
 
 
-def _columns(entries: Sequence[Entry], width: float) -> int:
-    widest = max(_SIGN + width_px(entry.text, STYLES["key"]) for entry in entries)
-    return max(1, min(len(entries), int((width + _COLUMN_GAP) / (widest + _COLUMN_GAP))))
-
-
-def _entry(entry: Entry, at: Point, width: float) -> tuple[list[Element], float]:
+def _entry(entry: Entry, at: Point, room: float, width: float) -> tuple[list[Element], float]:
+    """Return one line of the key, its text wrapped, and where it ends."""
     x, y = at[0], at[1] + _ROW / 2
     parts = entry.sign((x, y))
-    for number, text in enumerate(wrapped(entry.text, STYLES["key"], width - _SIGN)):
+    for number, text in enumerate(wrapped(entry.text, STYLES["key"], width + 0.01)):
         y += _LINE if number else 0.0
-        parts.append(Lettered(text, STYLES["key"], (x + _SIGN, y), from_left=True).draw())
+        parts.append(Lettered(text, STYLES["key"], (x + room, y), from_left=True).draw())
     return parts, y + _ROW / 2
 
 

@@ -29,7 +29,7 @@ STYLES: Mapping[str, Style] = {
         Style("word", 11.5),
         Style("dim", 11.5),
         Style("area-id", 12.5, 1.07),
-        Style("letter", 11),
+        Style("letter", 11.5),
         Style("key", 11.5),
         Style("heading", 12.5, 1.07),
         Style("caption", 11.5),

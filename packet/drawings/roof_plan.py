@@ -9,7 +9,16 @@ from packet.drawings.building import lies_on, loops
 from packet.drawings.edges import draw_edge
 from packet.drawings.flat import direction, middle, moved, sides
 from packet.drawings.hatch import hatch, without
-from packet.drawings.key import Entry, Strip, arrow_sign, hatch_sign, plane_entry, opening_sign, ring_sign, strip
+from packet.drawings.key import (
+    Entry,
+    Strip,
+    arrow_sign,
+    hatch_sign,
+    opening_sign,
+    plane_entry,
+    ring_sign,
+    strip,
+)
 from packet.drawings.layout import Layout, lay_out
 from packet.drawings.plan import SAME_PLACE_FT, Patch, read_plan, size_ft
 from packet.drawings.pointers import letter

@@ -12,7 +12,9 @@ from packet.reference.models import CodeFile, Reading, form_of
 COMMON_PRACTICE = "common practice, no published source"
 
 
-def unknown_source(read: ReadFile[Any], loc: tuple[str | int, ...], id: str, sources: Collection[str]) -> Problem:
+def unknown_source(
+    read: ReadFile[Any], loc: tuple[str | int, ...], id: str, sources: Collection[str]
+) -> Problem:
     """Return the problem of an id that names no document."""
     return read.problem("unknown-source", loc, id, nearest=nearest(id, sources) or "")
 

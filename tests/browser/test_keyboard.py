@@ -38,16 +38,22 @@ def test_the_large_view_opens_moves_and_closes(open_page: Open, reader: str) -> 
     assert page.evaluate(SHOWN) == shots[1][1]
     assert page.evaluate("document.querySelector('dialog').getAttribute('aria-label')") == shots[1][0]
     page.wait_for_function("document.querySelector('dialog img').naturalWidth > 0")
-    for key, shown in (("ArrowRight", 2), ("ArrowRight", 3), ("ArrowLeft", 2), ("ArrowLeft", 1), ("ArrowLeft", 0)):
+    for key, shown in (
+        ("ArrowRight", 2),
+        ("ArrowRight", 3),
+        ("ArrowLeft", 2),
+        ("ArrowLeft", 1),
+        ("ArrowLeft", 0),
+    ):
         page.keyboard.press(key)
         assert page.evaluate(SHOWN) == shots[shown][1]
     page.keyboard.press("ArrowLeft")
     assert page.evaluate(SHOWN) == shots[-1][1], "before the first comes the last"
     page.keyboard.press("ArrowRight")
     assert shots[0][0] in page.inner_text("dialog .place")
-    assert page.inner_text("dialog .words").startswith(
-        page.locator(".photo .shows").first.inner_text()
-    ), "the caption goes with the picture"
+    assert page.inner_text("dialog .words").startswith(page.locator(".photo .shows").first.inner_text()), (
+        "the caption goes with the picture"
+    )
     page.keyboard.press("Escape")
     assert page.locator("dialog[open]").count() == 0
     assert page.evaluate(ACTIVE_PHOTO) == shots[0][0]
@@ -61,7 +67,9 @@ def test_the_large_view_holds_the_focus(open_page: Open) -> None:
     for _ in range(4):
         page.keyboard.press("Tab")
         reached.add(page.evaluate("document.activeElement.textContent"))
-        assert page.evaluate("document.activeElement === document.body || !!document.activeElement.closest('dialog')")
+        assert page.evaluate(
+            "document.activeElement === document.body || !!document.activeElement.closest('dialog')"
+        )
     assert len(reached) >= 3, "previous, next and close are buttons to reach"
 
 

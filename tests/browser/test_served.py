@@ -50,7 +50,9 @@ def test_pages_and_search_work_as_from_disk(
         served.page.click(f"{ANSWER}[href*='quantities.html']")
         served.page.wait_for_url(f"{host}/{reader}/quantities.html*")
         assert served.errors == []
-        assert [url for url in served.asked if not url.startswith((f"{host}/{reader}/", "blob:", "data:"))] == []
+        assert [
+            url for url in served.asked if not url.startswith((f"{host}/{reader}/", "blob:", "data:"))
+        ] == []
 
 
 def test_a_folder_address_opens_the_front_page(chromium: "Browser", host: str) -> None:

@@ -11,7 +11,9 @@ Corners = list[list[float]]
 SLOPE, HIP = math.sqrt(1.25), 1.5
 
 
-def plane(id: str, title: str, facing: str, outline: Corners, *, part: bool = False, pitch: str = "6:12") -> Any:
+def plane(
+    id: str, title: str, facing: str, outline: Corners, *, part: bool = False, pitch: str = "6:12"
+) -> Any:
     return {
         "id": id,
         "title": title,
@@ -55,7 +57,11 @@ DEMO: Geometry = {
         edge("E16", "pitch break", [[24, 12], [14, 12]], 10),
     ],
     "areas": [
-        {"id": "A1", "plane": "MS", "outline": [[16, 0], [20, 0], [28.05, 8.05], [24, 8.05], [24, 4], [16, 4]]},
+        {
+            "id": "A1",
+            "plane": "MS",
+            "outline": [[16, 0], [20, 0], [28.05, 8.05], [24, 8.05], [24, 4], [16, 4]],
+        },
         {"id": "A2", "plane": "WW", "outline": [[20, 0], [20, -5], [23.58, -5], [28.05, 3], [28.05, 8.05]]},
     ],
     "openings": [{"id": "O1", "plane": "MS", "outline": [[14, 4], [24, 4], [24, 12], [14, 12]]}],
