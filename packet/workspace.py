@@ -35,7 +35,7 @@ class Workspace:
 
     @property
     def is_checkout(self) -> bool:
-        """Whether the office is the program's own checkout, whose shared/ and templates/ are the packaged ones."""
+        """Whether the office is the program's own checkout; its data are then the packaged ones."""
         return (self.root / "packet" / "workspace.py").is_file()
 
     def shared_folders(self) -> tuple[Path, ...]:
