@@ -91,8 +91,9 @@ def cache_key(workspace: Workspace, job_folder: Path) -> str:
     ]
     for label, folder in trees:
         for path in _files(folder):
-            kind = "link" if path.is_symlink() else "file"  # a linked photo is refused
-            digest.update(f"\0{label}/{path.relative_to(folder).as_posix()}\0{kind}\0".encode())
+            name = path.relative_to(folder)
+            kind = "file" if path.resolve() == folder.resolve() / name else "link"  # a linked photo is refused
+            digest.update(f"\0{label}/{name.as_posix()}\0{kind}\0".encode())
             digest.update(hashlib.sha256(path.read_bytes()).digest())
     return digest.hexdigest()
 

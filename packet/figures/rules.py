@@ -128,7 +128,7 @@ def limits(
 
 def maker_limit(value: int, figure: str, printed_on: str) -> Limit:
     """Return the maker's printed number of nails as a limit; the record names where it is printed."""
-    source = Source("maker", printed_on, "", figure, "seen")
+    source = Source("maker", printed_on, "", "", "office")
     return Limit(figure, "maker", "at_least", Fraction(value), (figure,), (), source, decides=True)
 
 

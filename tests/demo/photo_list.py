@@ -154,6 +154,7 @@ ENTRIES: tuple[Entry, ...] = (
         "MS",
         ("24 ft", "5 ft"),
         "north-north-west",
+        ("R1",),
         orientation=8,
     ),
     Entry(
@@ -167,6 +168,7 @@ ENTRIES: tuple[Entry, ...] = (
         "MS",
         ("24 ft", "5 ft"),
         "north-west",
+        ("R1",),
     ),
     Entry(
         "P13",
