@@ -92,7 +92,8 @@ def cache_key(workspace: Workspace, job_folder: Path) -> str:
     for label, folder in trees:
         for path in _files(folder):
             name = path.relative_to(folder)
-            kind = "file" if path.resolve() == folder.resolve() / name else "link"  # a linked photo is refused
+            # a linked photo is refused, so a link has to make another key
+            kind = "file" if path.resolve() == folder.resolve() / name else "link"
             digest.update(f"\0{label}/{name.as_posix()}\0{kind}\0".encode())
             digest.update(hashlib.sha256(path.read_bytes()).digest())
     return digest.hexdigest()

@@ -4,8 +4,10 @@ import shutil
 from collections.abc import Callable, Iterator
 from contextlib import ExitStack
 from dataclasses import dataclass
-from functools import cache
+from functools import cache, partial
+from http.server import SimpleHTTPRequestHandler, ThreadingHTTPServer
 from pathlib import Path
+from threading import Thread
 from typing import TYPE_CHECKING, Any
 
 import pytest
@@ -88,6 +90,25 @@ def anatomy(chromium: "Browser", copies: Copies) -> Anatomy:
             return {**found, "asked": list(seen.asked), "errors": list(seen.errors)}
 
     return look
+
+
+class Quiet(SimpleHTTPRequestHandler):
+    """Serves files without a line for each on the terminal."""
+
+    def log_message(self, format: str, *args: object) -> None:
+        pass
+
+
+@pytest.fixture(scope="session")
+def host(copies: Copies) -> Iterator[str]:
+    """Address of a server, on this machine only, that serves the copies."""
+    server = ThreadingHTTPServer(("127.0.0.1", 0), partial(Quiet, directory=copies.root))
+    thread = Thread(target=server.serve_forever, daemon=True)
+    thread.start()
+    yield f"http://127.0.0.1:{server.server_port}"
+    server.shutdown()
+    server.server_close()
+    thread.join()
 
 
 @pytest.fixture

@@ -1,15 +1,18 @@
-"""axe-core finds nothing on any page, with every rule of its standard set and the size of targets on top."""
+"""axe-core finds nothing on any page.
+
+The pages are served for this: from disk axe can't read the style sheets, and would leave rules out in silence.
+"""
 
 from typing import TYPE_CHECKING, Any
 
 import pytest
 from axe_playwright_python.base import AXE_SCRIPT
 
-from tests.browser.conftest import Open, every_sheet
-from tests.support.browser import DESKTOP, PHONE
+from tests.browser.conftest import every_sheet
+from tests.support.browser import DESKTOP, PHONE, watched
 
 if TYPE_CHECKING:
-    from playwright.sync_api import Page
+    from playwright.sync_api import Browser, Page
 
 #: axe leaves the rule on targets out unless it is asked for. A page opened from disk may not read its own styles again,
 #: which preloading would do; no rule needs it.
@@ -36,32 +39,38 @@ def faults(page: "Page") -> list[str]:
 
 
 @every_sheet
-def test_no_page_has_a_fault(open_page: Open, reader: str, name: str) -> None:
-    page = open_page(reader, name).page
-    page.evaluate(OPEN_ALL)
-    for screen, size in SCREENS.items():
-        page.set_viewport_size(size)
-        for scheme in SCHEMES:
-            page.emulate_media(color_scheme=scheme)
-            assert (screen, scheme, faults(page)) == (screen, scheme, [])
+def test_no_page_has_a_fault(chromium: "Browser", host: str, reader: str, name: str) -> None:
+    with watched(chromium) as seen:
+        seen.page.goto(f"{host}/{reader}/{name}.html")
+        seen.page.evaluate(OPEN_ALL)
+        for screen, size in SCREENS.items():
+            seen.page.set_viewport_size(size)
+            for scheme in SCHEMES:
+                seen.page.emulate_media(color_scheme=scheme)
+                assert (screen, scheme, faults(seen.page)) == (screen, scheme, [])
+        assert seen.errors == []
 
 
 @pytest.mark.parametrize("screen", SCREENS)
 @pytest.mark.parametrize("scheme", SCHEMES)
-def test_open_search_and_large_view_have_no_fault(open_page: Open, screen: str, scheme: str) -> None:
-    page = open_page("outside", "photos", viewport=SCREENS[screen], color_scheme=scheme).page
-    page.click("input[data-md-component=search-query]")
-    page.keyboard.type("valley")
-    page.wait_for_selector(".md-search-result__link")
-    assert faults(page) == []
-    page.keyboard.press("Escape")
-    page.locator(".photo > a").first.click()
-    page.wait_for_selector("dialog[open] img")
-    assert faults(page) == []
+def test_open_search_and_large_view_have_no_fault(
+    chromium: "Browser", host: str, screen: str, scheme: str
+) -> None:
+    with watched(chromium, viewport=SCREENS[screen], color_scheme=scheme) as seen:
+        seen.page.goto(f"{host}/outside/photos.html")
+        seen.page.click("input[data-md-component=search-query]")
+        seen.page.keyboard.type("valley")
+        seen.page.wait_for_selector(".md-search-result__link")
+        assert faults(seen.page) == []
+        seen.page.keyboard.press("Escape")
+        seen.page.locator(".photo > a").first.click()
+        seen.page.wait_for_selector("dialog[open] img")
+        assert faults(seen.page) == []
 
 
-def test_a_fault_is_noticed(open_page: Open) -> None:
-    page = open_page("outside", "index").page
-    page.evaluate("document.querySelector('.lead').style.color = '#aaa'")
-    page.evaluate("document.querySelector('#roof-plan img').removeAttribute('alt')")
-    assert {line.split(":")[0] for line in faults(page)} >= {"color-contrast", "image-alt"}
+def test_a_fault_is_noticed(chromium: "Browser", host: str) -> None:
+    with watched(chromium) as seen:
+        seen.page.goto(f"{host}/outside/index.html")
+        seen.page.evaluate("document.querySelector('.lead').style.color = '#aaa'")
+        seen.page.evaluate("document.querySelector('#roof-plan img').removeAttribute('alt')")
+        assert {line.split(":")[0] for line in faults(seen.page)} >= {"color-contrast", "image-alt"}

@@ -1,39 +1,14 @@
 """The same folder behind a plain web server: every page, and search, as from disk."""
 
-from collections.abc import Iterator
-from functools import partial
-from http.server import SimpleHTTPRequestHandler, ThreadingHTTPServer
-from threading import Thread
 from typing import TYPE_CHECKING
 
-import pytest
-
-from tests.browser.conftest import PAGES, Anatomy, Copies, every_copy
+from tests.browser.conftest import PAGES, Anatomy, every_copy
 from tests.browser.scripts import script
 from tests.browser.test_search import ANSWER, ask
 from tests.support.browser import watched
 
 if TYPE_CHECKING:
     from playwright.sync_api import Browser
-
-
-class Quiet(SimpleHTTPRequestHandler):
-    """Serves files without a line for each on the terminal."""
-
-    def log_message(self, format: str, *args: object) -> None:
-        pass
-
-
-@pytest.fixture(scope="module")
-def host(copies: Copies) -> Iterator[str]:
-    """Address of a server on this machine only, which serves the copies for as long as the tests of this file run."""
-    server = ThreadingHTTPServer(("127.0.0.1", 0), partial(Quiet, directory=copies.root))
-    thread = Thread(target=server.serve_forever, daemon=True)
-    thread.start()
-    yield f"http://127.0.0.1:{server.server_port}"
-    server.shutdown()
-    server.server_close()
-    thread.join()
 
 
 @every_copy
