@@ -8,6 +8,7 @@ import sys
 import zlib
 from collections.abc import Callable
 from pathlib import Path
+from tempfile import TemporaryDirectory
 from time import perf_counter
 
 import pytest
@@ -15,6 +16,7 @@ import pytest
 from tests.build_job.conftest import DONE, Packet
 from tests.build_job.pages import tree
 from tests.support.office import ROOT
+from tests.support.pictures import picture
 
 Command = Callable[..., tuple[int, str, str]]
 
@@ -222,6 +224,15 @@ def text_bomb() -> bytes:
     )
 
 
+def undecodable_jpeg() -> bytes:
+    """Return a JPEG that opens, ends as it should, and names a table it does not have."""
+    with TemporaryDirectory() as folder:
+        data = bytearray(picture(Path(folder, "P.jpg")).read_bytes())
+    frame = data.index(b"\xff\xc0")
+    data[frame + 12] = 9
+    return bytes(data)
+
+
 PHOTOS: dict[str, bytes | Callable[[], bytes]] = {
     "PNG bomb": png(60_000, 60_000),
     "PNG that claims the most": png(2**31 - 1, 2**31 - 1),
@@ -232,6 +243,7 @@ PHOTOS: dict[str, bytes | Callable[[], bytes]] = {
     "page": b"<html><script>alert(1)</script></html>",
     "drawing that runs": b'<svg xmlns="http://www.w3.org/2000/svg" onload="alert(1)"/>',
     "half a JPEG": b"\xff\xd8\xff\xe0\x00\x10JFIF\x00",
+    "JPEG that can't be decoded": undecodable_jpeg,
     "another format": b"GIF89a\x01\x00\x01\x00\x00\x00\x00;",
     "PostScript": b"%!PS-Adobe-3.0 EPSF-3.0\n%%BoundingBox: 0 0 10 10\n",
     "fonts": b"\x00\x01\x00\x00" * 100,

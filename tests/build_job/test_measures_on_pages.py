@@ -40,9 +40,9 @@ DRAWN = re.compile(r"(roof\.planes|roof\.openings|details)\.\w+\.at\.[01]")
 KINDS = (
     "roof.planes.MS.lower", "roof.planes.WW.pitch", "roof.openings.O1.along", "roof.edges.E1.measured",
     "deck.sheets.S1.along", "deck.edge_spacing", "deck.nail.size.length", "deck.nail.size.shank",
-    "dry_in.head_lap",    "covering.shingle.exposure", "covering.nails_each", "covering.areas.A1.outline.2.0",
-    "bought.SHINGLES.cover_each",    "bought.SHINGLES.delivered", "bought.SHINGLES.scrap", "tie_in.spots_each", "basis.wind_speed",
-    "roof.eave_height",
+    "dry_in.head_lap", "covering.shingle.exposure", "covering.nails_each", "covering.areas.A1.outline.2.0",
+    "bought.SHINGLES.cover_each", "bought.SHINGLES.delivered", "bought.SHINGLES.scrap", "tie_in.spots_each",
+    "basis.wind_speed", "roof.eave_height",
 )  # fmt: skip
 
 

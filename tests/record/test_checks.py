@@ -52,7 +52,11 @@ SLIPS: dict[str, tuple[Change, str, str]] = {
         "out-of-range",
         "roof.planes.MS.upper_starts",
     ),
-    "more used than came": (set_to("bought.SHINGLES.left", "5"), "out-of-range", "bought.SHINGLES.delivered"),
+    "more used than came": (
+        set_to("bought.SHINGLES.left", "50"),
+        "out-of-range",
+        "bought.SHINGLES.delivered",
+    ),
 }
 
 

@@ -30,7 +30,7 @@ def crossed(office: Office, shoot: Shoot) -> Office:
 
 
 def outside(office: Office, shoot: Shoot) -> Office:
-    return office.changed("covering.areas.A1.outline", WIDE).changed("bought.SHINGLES.delivered", "20")
+    return office.changed("covering.areas.A1.outline", WIDE).changed("bought.SHINGLES.delivered", "40")
 
 
 def late_clock(office: Office, shoot: Shoot) -> Office:
@@ -38,7 +38,7 @@ def late_clock(office: Office, shoot: Shoot) -> Office:
 
 
 def short(office: Office, shoot: Shoot) -> Office:
-    return office.changed("bought.SHINGLES.delivered", "5")
+    return office.changed("bought.SHINGLES.delivered", "4")
 
 
 CASES: dict[str, Callable[[Office, Shoot], Office]] = {

@@ -57,13 +57,14 @@ def exif(
     return made
 
 
-def picture(path: Path, *, size: tuple[int, int] = (64, 48), **camera: Any) -> Path:
-    """Write a JPEG with metadata of every kind; ``camera`` as for :func:`exif`."""
+def picture(path: Path, *, size: tuple[int, int] = (64, 48), profile: bool = True, **camera: Any) -> Path:
+    """Write a JPEG with metadata of every kind, perhaps without a colour profile; ``camera`` as for ``exif``."""
     path.parent.mkdir(parents=True, exist_ok=True)
     image = quarters(size)
     for turn in STORED_AS[camera.get("orientation", 1)]:
         image = image.transpose(turn)
-    profile = ImageCms.ImageCmsProfile(ImageCms.createProfile("sRGB")).tobytes()
-    notes = {"exif": exif(**camera), "icc_profile": profile, "comment": b"written by a crew member"}
+    notes = {"exif": exif(**camera), "comment": b"written by a crew member"}
+    if profile:
+        notes["icc_profile"] = ImageCms.ImageCmsProfile(ImageCms.createProfile("sRGB")).tobytes()
     image.save(path, "JPEG", quality=95, **notes)
     return path

@@ -1,0 +1,52 @@
+"""Text and lines stand out on a grey printer; ``grey.py`` says what is measured."""
+
+from typing import Any
+
+import pytest
+
+from tests.browser.conftest import Open, every_sheet
+from tests.browser.grey import CONTRAST, PAPER, SCALE, contrast_of, grey, ratio
+from tests.browser.scripts import script
+
+#: The title block is held at the foot of each sheet of paper; a screenshot knows no sheets and gets it at the end.
+#: Photos are neither text nor lines, and slow to photograph.
+FOR_THE_SHOT = ".md-typeset dl.title-block { position: static !important } .photo img { visibility: hidden }"
+
+
+def too_faint(open_page: Open, reader: str, name: str, change: str = "") -> tuple[list[str], int, int]:
+    """Return what does not stand out, and how many texts and lines were measured."""
+    page = open_page(reader, name, viewport=PAPER, device_scale_factor=SCALE).page
+    page.emulate_media(media="print")
+    page.add_style_tag(content=FOR_THE_SHOT + change)
+    found: dict[str, list[dict[str, Any]]] = page.evaluate(script("ink"))
+    tiles = grey(page)
+    faint = []
+    for kind in ("texts", "lines"):
+        for ink in found[kind]:
+            reached = contrast_of(tiles, ink["box"])
+            if reached < CONTRAST:
+                faint.append(f"{kind} {ink['what']}: {reached:.2f}")
+    return faint, len(found["texts"]), len(found["lines"])
+
+
+@every_sheet
+def test_text_and_lines_stand_out(open_page: Open, reader: str, name: str) -> None:
+    faint, texts, lines = too_faint(open_page, reader, name)
+    assert texts > 20
+    assert lines > 5
+    assert faint == []
+
+
+@pytest.mark.parametrize(
+    ("change", "kind"),
+    [(".lead { color: #888 }", "texts"), (".title-block { border-color: #999 !important }", "lines")],
+)
+def test_what_is_faint_is_noticed(open_page: Open, change: str, kind: str) -> None:
+    faint, _, _ = too_faint(open_page, "outside", "index", change)
+    assert [line for line in faint if line.startswith(kind)]
+
+
+def test_the_ratio_is_that_of_the_guidelines() -> None:
+    assert ratio(0, 255) == pytest.approx(21)
+    assert ratio(0x76, 255) == pytest.approx(4.54, abs=0.005)  # the palest grey on white that may be text
+    assert ratio(0x77, 255) < CONTRAST
