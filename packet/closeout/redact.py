@@ -41,8 +41,6 @@ def redact(closeout: Closeout, reader: Reader) -> dict[str, Any]:
     copy: dict[str, Any] = _seen(closeout, reader)
     copy["packet"]["reader"] = reader
     photos = {photo["id"] for photo in copy["photos"]}
-    kept_back = {photo.id for photo in closeout.photos} - photos
-    copy["findings"] = [found for found in copy["findings"] if found["subject"] not in kept_back]
     for result in copy["results"]:
         for name in ("evidence", "late"):
             kept = [id for id in result[name] if id in photos]

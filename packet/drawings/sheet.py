@@ -25,13 +25,13 @@ STYLE = """
 .roof-plan .pitch-break { stroke-dasharray: 2 3; }
 .roof-plan .opening { stroke-width: 1; stroke-dasharray: 4 2.5; }
 .roof-plan .area { stroke-width: 1; }
-.roof-plan .hatch { stroke-width: 0.6; stroke: #5b6470; }
-.roof-plan .dim-line, .roof-plan .extension { stroke: #1d4e89; stroke-width: 0.7; }
+.roof-plan .hatch { stroke-width: 0.9; stroke: #5b6470; }
+.roof-plan .dim-line, .roof-plan .extension { stroke: #1d4e89; stroke-width: 1; }
 .roof-plan .tick { stroke: #1d4e89; stroke-width: 1.4; }
-.roof-plan .arrow, .roof-plan .leader { stroke-width: 0.9; }
+.roof-plan .arrow, .roof-plan .leader { stroke-width: 1; }
 .roof-plan .arrow-head, .roof-plan .dot, .roof-plan .north-dark, .roof-plan .bar-dark { fill: #22272e; }
-.roof-plan .arrow-head, .roof-plan .dot, .roof-plan .north-dark, .roof-plan .bar-dark { stroke-width: 0.6; }
-.roof-plan .north-light, .roof-plan .bar-light { fill: #ffffff; stroke-width: 0.6; }
+.roof-plan .arrow-head, .roof-plan .dot, .roof-plan .north-dark, .roof-plan .bar-dark { stroke-width: 0.8; }
+.roof-plan .north-light, .roof-plan .bar-light { fill: #ffffff; stroke-width: 0.8; }
 .roof-plan .ring { fill: #ffffff; stroke-width: 1; }
 """
 

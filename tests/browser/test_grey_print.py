@@ -4,8 +4,8 @@ from typing import Any
 
 import pytest
 
-from tests.browser.conftest import Open, every_sheet
-from tests.browser.grey import CONTRAST, PAPER, SCALE, contrast_of, grey, ratio
+from tests.browser.conftest import Copies, Open, every_copy, every_sheet
+from tests.browser.grey import CONTRAST, PAPER, SCALE, contrast_of, grey, ratio, stroke_contrast
 from tests.browser.scripts import script
 
 #: The title block is held at the foot of each sheet of paper; a screenshot knows no sheets and gets it at the end.
@@ -35,6 +35,35 @@ def test_text_and_lines_stand_out(open_page: Open, reader: str, name: str) -> No
     assert texts > 20
     assert lines > 5
     assert faint == []
+
+
+def faint_strokes(
+    open_page: Open, copies: Copies, reader: str, drawing: str, change: str = ""
+) -> tuple[list[str], int]:
+    """Return the lines of a drawing, as wide as on paper, that do not stand out, and how many were measured."""
+    page = open_page(reader, "index", viewport=PAPER, device_scale_factor=SCALE).page
+    page.emulate_media(media="print")
+    width_px = page.locator("#roof-plan img").evaluate("image => image.getBoundingClientRect().width")
+    drawn = (copies.root / reader / "drawings" / f"{drawing}.svg").read_text(encoding="utf-8")
+    page.set_viewport_size({"width": round(width_px), "height": PAPER["height"]})
+    page.set_content(f"<body style='margin: 0'>{drawn}<style>{change}</style></body>")
+    (tile,) = grey(page)
+    found = page.evaluate(script("strokes"))
+    faint = [line["what"] for line in found if stroke_contrast(tile, line["points"]) < CONTRAST]
+    return faint, len(found)
+
+
+@every_copy
+def test_lines_of_the_drawing_stand_out(open_page: Open, copies: Copies, reader: str) -> None:
+    faint, lines = faint_strokes(open_page, copies, reader, "roof-plan")
+    assert lines > 30
+    assert faint == []
+
+
+def test_a_faint_line_of_the_drawing_is_noticed(open_page: Open, copies: Copies) -> None:
+    faint, _ = faint_strokes(open_page, copies, "outside", "roof-plan", ".roof-plan .hip { stroke: #999 !important }")
+    assert faint
+    assert all("hip" in line for line in faint)
 
 
 @pytest.mark.parametrize(

@@ -28,8 +28,6 @@ IN_SENTENCES = frozenset({"dd", "td", "th", "p", "div"})
 #: Measured values that no page shows yet; an entry goes as soon as a page shows it.
 UNSHOWN = frozenset(
     {
-        "property.stories", "roof.framing.spacing", "roof.old.deck_thickness", "drip_edge.lap",
-        *(f"deck.sheets.S{sheet}.at.{axis}" for sheet in (1, 2, 3, 4) for axis in (0, 1)),
     }
 )  # fmt: skip
 

@@ -64,8 +64,6 @@ UNPRINTED = {
     ("Basis", "no_permit"): "a permit stands in its place",
     ("Promise", "term"): "a last day stands in its place",
     ("Bought", "lot"): "the lot is printed with the shingle",
-    ("Framing", "member"): "kept in the data",
-    ("Framing", "species"): "kept in the data",
     ("Opening", "what"): "kept in the data",
 }
 

@@ -29,6 +29,8 @@ async () => {
     fonts: Array.from(document.fonts, (face) => [face.family.replaceAll('"', ""), face.weight, face.status]),
     text: getComputedStyle(document.querySelector(".md-content")).fontFamily,
     title: document.title,
+    title_block: Array.from(document.querySelectorAll(".title-block :is(dt, dd)"), (part) => part.innerText),
+    ways: Array.from(document.querySelectorAll(".doors"), (doors) => doors.innerText).join("\n").split("\n"),
     says: says(),
   };
 }
