@@ -78,6 +78,8 @@ def stroke_contrast(tile: Image.Image, points: Sequence[Sequence[float]]) -> flo
     darkest = []
     for x, y in points:
         column, row = int(x * SCALE), int(y * SCALE)
-        spot = tile.crop((max(column - 1, 0), max(row - 1, 0), min(column + 2, tile.width), min(row + 2, tile.height)))
+        spot = tile.crop(
+            (max(column - 1, 0), max(row - 1, 0), min(column + 2, tile.width), min(row + 2, tile.height))
+        )
         darkest.append(spot.getextrema()[0])
     return ratio(sorted(darkest)[len(darkest) // 4], 255)

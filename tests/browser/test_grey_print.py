@@ -61,7 +61,9 @@ def test_lines_of_the_drawing_stand_out(open_page: Open, copies: Copies, reader:
 
 
 def test_a_faint_line_of_the_drawing_is_noticed(open_page: Open, copies: Copies) -> None:
-    faint, _ = faint_strokes(open_page, copies, "outside", "roof-plan", ".roof-plan .hip { stroke: #999 !important }")
+    faint, _ = faint_strokes(
+        open_page, copies, "outside", "roof-plan", ".roof-plan .hip { stroke: #999 !important }"
+    )
     assert faint
     assert all("hip" in line for line in faint)
 

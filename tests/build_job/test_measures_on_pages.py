@@ -26,10 +26,7 @@ NUMBERS = frozenset({"value", "sum", "typed"})
 IN_SENTENCES = frozenset({"dd", "td", "th", "p", "div"})
 
 #: Measured values that no page shows yet; an entry goes as soon as a page shows it.
-UNSHOWN = frozenset(
-    {
-    }
-)  # fmt: skip
+UNSHOWN: frozenset[str] = frozenset()
 
 #: Places on the roof, which the drawing shows and no sentence.
 DRAWN = re.compile(r"(roof\.planes|roof\.openings|details)\.\w+\.at\.[01]")
@@ -67,7 +64,7 @@ def numbers(pages: Mapping[str, str]) -> list[str]:
         classes: list[tuple[str, str]] = []
         for kind, text, pairs in events(body):
             classes = _entered(classes, (kind, text, pairs))
-            if kind == "text" and any(char.isdigit() for char in text):
+            if kind == "text" and any(char.isnumeric() for char in text):
                 around = {word for _, names in classes for word in names.split()}
                 if around & NUMBERS or (classes and classes[-1][0] in IN_SENTENCES):
                     found.append(f"{name}: {text.strip()}")
