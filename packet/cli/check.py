@@ -1,12 +1,16 @@
 """``packet check``: are the records sound, and what is still open?"""
 
-from typing import Any
+from collections.abc import Iterable, Iterator, Mapping
 
 import click
 
 from packet.cli.main import EXIT_BAD, EXIT_OPEN
 from packet.cli.report import chosen, show_problems, the_workspace
+from packet.closeout.model import Closeout
+from packet.figure import Figure
 from packet.problems import Problem, Refused
+from packet.review.model import Result
+from packet.text import Words, figure_text, load_words
 
 
 @click.command(name="check", help="Check records and say what is still open.\n\nExample: packet check 26-041")
@@ -15,8 +19,6 @@ from packet.problems import Problem, Refused
 def command(jobs: tuple[str, ...], quiet: bool) -> int:
     """Check records and return the exit code."""
     from packet.closeout.assemble import assemble
-    from packet.closeout.model import Closeout
-    from packet.text import load_words
 
     workspace = the_workspace()
     folders = chosen(workspace, jobs)
@@ -40,18 +42,36 @@ def command(jobs: tuple[str, ...], quiet: bool) -> int:
     return EXIT_OPEN if any(items.values()) else 0
 
 
-def open_items(closeout: Any, words: Any) -> list[str]:
+def open_items(closeout: Closeout, words: Words) -> list[str]:
     """Return a line for each open item: a due result that is open, or a finding without an explanation."""
     lines = []
     for result in closeout.results:
         if result.open:
             title = words[f"requirements.{result.requirement}"]
             subject = f" {result.subject}" if result.subject else ""
-            reason = f" ({result.reason})" if result.reason else ""
-            lines.append(
-                f"{title}{subject}: {words[f'results.{result.word}']}{reason} [{result.requirement}]"
-            )
+            word, why = words[f"results.{result.word}"], "; ".join(_why(result, closeout.figures, words))
+            lines.append(f"{title}{subject}: {word}{f' ({why})' if why else ''} [{result.requirement}]")
     for finding in closeout.findings:
         if not finding.explanation:
             lines.append(f"{words[f'findings.{finding.code}']}: {finding.subject} [{finding.id}]")
     return lines
+
+
+def _why(result: Result, figures: Mapping[str, Figure], words: Words) -> Iterator[str]:
+    """Yield what stands behind an open result: the record's reason, the missing proof, or both numbers."""
+    if result.reason:
+        yield result.reason
+    elif result.why_not_proven:
+        yield words[f"why_not_proven.{result.why_not_proven}"]
+    for part in result.parts:
+        limit = next((limit for limit in part.limits if limit.row == part.governing), None)
+        if part.word == "differs" and limit:
+            read = limit.source
+            source = ", ".join(filter(None, (read.document, read.edition, read.locator)))
+            asked = " × ".join(_numbers(limit.figures, figures, words)) or "; ".join(limit.words)
+            found = " × ".join(_numbers(part.answer.figures, figures, words)) or part.answer.text
+            yield f"{found}; {words[f'limits.{limit.kind}']} {asked} by {source}"
+
+
+def _numbers(ids: Iterable[str], figures: Mapping[str, Figure], words: Words) -> Iterator[str]:
+    return (figure_text(vars(figures[id]), words) for id in ids)

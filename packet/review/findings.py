@@ -63,10 +63,12 @@ def _photo_times(record: JobRecord, photos: Sequence[TakenPhoto], figures: Figur
 
 
 def _goods_enough(record: JobRecord, photos: Sequence[TakenPhoto], figures: FigureSet) -> Iterator[Finding]:
-    for line in record.bought:
-        needed, laid = figures.get(f"bought.{line.id}.needed"), figures.get(f"bought.{line.id}.laid")
-        if needed and laid and laid.value < needed.value:
-            yield Finding("laid-below-need", line.id, (laid.id, needed.id))
+    """Hold what the laid bundles cover against the area worked on; whole bundles would mislead."""
+    area = figures.get("work.area")
+    lots = [line.id for line in record.bought if line.unit == "bundle" and line.cover_each]
+    covers = [figures.by_id[f"bought.{id}.cover"] for id in lots]
+    if area and covers and sum(cover.value for cover in covers) < area.value:
+        yield Finding("laid-below-need", "-".join(lots), (*(cover.id for cover in covers), area.id))
 
 
 CHECKS: tuple[Callable[[JobRecord, Sequence[TakenPhoto], FigureSet], Iterator[Finding]], ...] = (

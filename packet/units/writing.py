@@ -4,13 +4,11 @@ from fractions import Fraction
 
 from packet.units.rounding import Number, round_half_away
 
-#: Fractions that every text font holds as one sign; others are written with the fraction slash.
-_ONE_SIGN = {Fraction(1, 4): "\u00bc", Fraction(1, 2): "\u00bd", Fraction(3, 4): "\u00be"}
-_PRIME, _DOUBLE_PRIME, _MINUS, _SLASH = "\u2032", "\u2033", "\u2212", "\u2044"
+_PRIME, _DOUBLE_PRIME, _MINUS = "\u2032", "\u2033", "\u2212"
 
 
 def feet_and_inches(inches: Fraction, *, denominator: int = 16) -> str:
-    """Return a length with prime marks and real fractions, rounded to the nearest part of an inch.
+    """Return a length with prime marks and fractions, rounded to the nearest part of an inch.
 
     Args:
         inches: Length [in].
@@ -21,7 +19,7 @@ def feet_and_inches(inches: Fraction, *, denominator: int = 16) -> str:
 
     Example:
         >>> feet_and_inches(Fraction(301, 2))
-        '12′ 6½″'
+        '12′ 6 1/2″'
     """
     if denominator < 1:
         message = "an inch is divided into at least one part"
@@ -46,7 +44,7 @@ def tape_text(inches: Number) -> str:
 
     Example:
         >>> tape_text(Fraction(45, 8)), tape_text(0.113), tape_text(Fraction(1, 2))
-        ('5 5⁄8', '0.113', '½')
+        ('5 5/8', '0.113', '1/2')
     """
     exact = Fraction(inches)
     sign = _MINUS if exact < 0 else ""
@@ -57,12 +55,10 @@ def tape_text(inches: Number) -> str:
 
 
 def _mixed(whole: int, part: Fraction) -> str:
-    if not part:
-        return str(whole)
-    if part in _ONE_SIGN:
-        return f"{whole or ''}{_ONE_SIGN[part]}"
-    # The space keeps a font from drawing the whole number into the fraction.
-    return f"{whole} " * bool(whole) + f"{part.numerator}{_SLASH}{part.denominator}"
+    # A plain slash between full-size figures: raised figures, and the broken slash that some typefaces set
+    # between them, can't be read on a phone in the sun.
+    pieces = [str(whole)] * bool(whole or not part) + [f"{part.numerator}/{part.denominator}"] * bool(part)
+    return " ".join(pieces)
 
 
 def decimal_text(value: Number, decimals: int) -> str:

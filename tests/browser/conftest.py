@@ -31,7 +31,17 @@ PAGES = tuple(page.name for page in listed_pages([packaged("templates")]))
 #: Every page of every copy.
 SHEETS = tuple((reader, name) for reader in READERS for name in PAGES)
 
+#: Pages on which the office reads more. Its other pages are those of the outside copy but for the line that says whose
+#: copy it is; ``test_whole.py`` holds that.
+OFFICE_READS_MORE = ("index", "scope", "photos", "inspections")
+
+#: The slow tests of the look pass over the office's pages that show nothing of another kind: two of those have no more
+#: than a photo and links to it.
+OFFICE_LOOKS = ("index", "inspections")
+LOOKS = tuple((reader, name) for reader, name in SHEETS if reader == "outside" or name in OFFICE_LOOKS)
+
 every_sheet = pytest.mark.parametrize(("reader", "name"), SHEETS)
+every_look = pytest.mark.parametrize(("reader", "name"), LOOKS)
 every_copy = pytest.mark.parametrize("reader", READERS)
 
 Open = Callable[..., Watched]

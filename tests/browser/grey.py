@@ -20,6 +20,9 @@ if TYPE_CHECKING:
 PAPER = {"width": 680, "height": 920}
 SCALE = 2
 
+#: The same for a drawing [device px a CSS px]: 288 to the inch, as the plainest printer.
+DRAWING_SCALE = 3
+
 #: What text and lines must reach (WCAG 2.2, 1.4.3).
 CONTRAST = 4.5
 
@@ -73,11 +76,12 @@ def _luminance(grey_level: float) -> float:
 def stroke_contrast(tile: Image.Image, points: Sequence[Sequence[float]]) -> float:
     """Return the contrast with white paper that a quarter of a drawn line reaches; dashes leave the rest blank.
 
-    At each point, given in CSS pixels, the darkest pixel no farther than one device pixel counts.
+    The tile was taken at ``DRAWING_SCALE``: a hairline is thinner than a stroke of a letter. At each point, given in
+    CSS pixels, the darkest pixel no farther than one device pixel counts.
     """
     darkest = []
     for x, y in points:
-        column, row = int(x * SCALE), int(y * SCALE)
+        column, row = int(x * DRAWING_SCALE), int(y * DRAWING_SCALE)
         spot = tile.crop(
             (max(column - 1, 0), max(row - 1, 0), min(column + 2, tile.width), min(row + 2, tile.height))
         )

@@ -4,8 +4,17 @@ from typing import Any
 
 import pytest
 
-from tests.browser.conftest import Copies, Open, every_copy, every_sheet
-from tests.browser.grey import CONTRAST, PAPER, SCALE, contrast_of, grey, ratio, stroke_contrast
+from tests.browser.conftest import Copies, Open, every_copy, every_look
+from tests.browser.grey import (
+    CONTRAST,
+    DRAWING_SCALE,
+    PAPER,
+    SCALE,
+    contrast_of,
+    grey,
+    ratio,
+    stroke_contrast,
+)
 from tests.browser.scripts import script
 
 #: The title block is held at the foot of each sheet of paper; a screenshot knows no sheets and gets it at the end.
@@ -29,7 +38,7 @@ def too_faint(open_page: Open, reader: str, name: str, change: str = "") -> tupl
     return faint, len(found["texts"]), len(found["lines"])
 
 
-@every_sheet
+@every_look
 def test_text_and_lines_stand_out(open_page: Open, reader: str, name: str) -> None:
     faint, texts, lines = too_faint(open_page, reader, name)
     assert texts > 20
@@ -41,7 +50,7 @@ def faint_strokes(
     open_page: Open, copies: Copies, reader: str, drawing: str, change: str = ""
 ) -> tuple[list[str], int]:
     """Return the lines of a drawing, as wide as on paper, that do not stand out, and how many were measured."""
-    page = open_page(reader, "index", viewport=PAPER, device_scale_factor=SCALE).page
+    page = open_page(reader, "index", viewport=PAPER, device_scale_factor=DRAWING_SCALE).page
     page.emulate_media(media="print")
     width_px = page.locator("#roof-plan img").evaluate("image => image.getBoundingClientRect().width")
     drawn = (copies.root / reader / "drawings" / f"{drawing}.svg").read_text(encoding="utf-8")

@@ -56,7 +56,9 @@ def test_the_large_view_opens_moves_and_closes(open_page: Open, reader: str) -> 
     )
     page.keyboard.press("Escape")
     assert page.locator("dialog[open]").count() == 0
-    assert page.evaluate(ACTIVE_PHOTO) == shots[0][0]
+    page.wait_for_function(
+        f"{ACTIVE_PHOTO} === '{shots[0][0]}'"
+    )  # a dialog tells a moment later that it closed
 
 
 def test_the_large_view_holds_the_focus(open_page: Open) -> None:

@@ -2,14 +2,13 @@
 
 import io
 import re
-from collections.abc import Callable
-from functools import cache
+from collections.abc import Sequence
+from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
-import pytest
 from pypdf import PageObject, PdfReader
 
-from tests.browser.conftest import PAGES, Anatomy, Copies, every_sheet
+from tests.browser.conftest import PAGES, Anatomy, Copies, every_look
 from tests.support.browser import watched
 
 if TYPE_CHECKING:
@@ -22,29 +21,36 @@ MARGIN_PT = 18 / 25.4 * 72
 #: White between the last line of a sheet and the upper rule of its title block, whose labels stand just below [pt].
 CLEAR_PT = 8
 
-Printed = Callable[[str, str], tuple[PageObject, ...]]
+
+@dataclass(frozen=True)
+class Sheet:
+    """A sheet of paper.
+
+    Attributes:
+        size_pt: Width and height.
+        text: Its text in small letters, without spaces: where a line ends says nothing about the words.
+        pieces: Left end, height and text of each piece of lettering [pt, from the lower left corner].
+    """
+
+    size_pt: tuple[int, int]
+    text: str
+    pieces: tuple[tuple[float, float, str], ...]
 
 
-@pytest.fixture(scope="module")
-def printed(chromium: "Browser", copies: Copies) -> Printed:
-    """Return a function that gives the sheets of paper of a page, printed once."""
-
-    @cache
-    def sheets(reader: str, name: str) -> tuple[PageObject, ...]:
-        with watched(chromium) as seen:
-            seen.page.goto(copies.address(reader, name))
-            return tuple(PdfReader(io.BytesIO(seen.page.pdf(prefer_css_page_size=True))).pages)
-
-    return sheets
+def printed(browser: "Browser", address: str) -> list[Sheet]:
+    """Return the sheets of paper a page makes."""
+    with watched(browser) as seen:
+        seen.page.goto(address)
+        made = PdfReader(io.BytesIO(seen.page.pdf(prefer_css_page_size=True)))
+        return [read(sheet) for sheet in made.pages]
 
 
 def squeezed(text: str) -> str:
-    """Return a text without its spaces, in small letters; where a line ends on paper says nothing about the words."""
     return re.sub(r"\s+", "", text).lower()
 
 
-def lettering(sheet: PageObject) -> list[tuple[float, float, str]]:
-    """Return left end, height and text of each piece of lettering on a sheet [pt, from its lower left corner]."""
+def read(sheet: PageObject) -> Sheet:
+    """Return a sheet's size, text and lettering."""
     found: list[tuple[float, float, str]] = []
 
     def note(text: str, to_page: list[float], in_line: list[float], font: object, size: float) -> None:
@@ -52,44 +58,45 @@ def lettering(sheet: PageObject) -> list[tuple[float, float, str]]:
             x, y = in_line[4], in_line[5]
             left = to_page[0] * x + to_page[2] * y + to_page[4]
             height = to_page[1] * x + to_page[3] * y + to_page[5]
-            found.append((left, height, text.strip()))
+            found.append((left, height, squeezed(text)))
 
-    sheet.extract_text(visitor_text=note)
-    return found
+    text = squeezed(sheet.extract_text(visitor_text=note))
+    size_pt = (round(float(sheet.mediabox.width)), round(float(sheet.mediabox.height)))
+    return Sheet(size_pt, text, tuple(found))
 
 
-@every_sheet
-def test_every_sheet_is_letter_signed_and_numbered(
-    printed: Printed, anatomy: Anatomy, reader: str, name: str
+@every_look
+def test_a_page_on_paper(
+    chromium: "Browser", copies: Copies, anatomy: Anatomy, reader: str, name: str
 ) -> None:
-    block = [squeezed(text) for text in anatomy(reader, name)["title_block"]]
-    assert squeezed(f"{PAGES.index(name) + 1} of {len(PAGES)}") in block
-    sheets = printed(reader, name)
-    for number, sheet in enumerate(sheets, 1):
-        assert (round(float(sheet.mediabox.width)), round(float(sheet.mediabox.height))) == LETTER_PT
-        text = squeezed(sheet.extract_text())
-        assert [part for part in block if part not in text] == []
-        assert f"{number}/{len(sheets)}" in text
-        assert "skiptocontent" not in text
-
-
-@every_sheet
-def test_paper_holds_all_a_page_says(printed: Printed, anatomy: Anatomy, reader: str, name: str) -> None:
-    on_paper = squeezed(" ".join(sheet.extract_text() for sheet in printed(reader, name)))
     found = anatomy(reader, name)
-    said = [line for line in found["says"].splitlines() if len(line.split()) > 2]
+    sheets = printed(chromium, copies.address(reader, name))
+    are_letter_signed_and_numbered(sheets, found["title_block"], PAGES.index(name) + 1)
+    hold_all_a_page_says(sheets, found["says"].splitlines(), found["ways"])
+    keep_out_of_margin_and_title_block(sheets, found["title_block"][0])
+
+
+def are_letter_signed_and_numbered(sheets: Sequence[Sheet], title_block: Sequence[str], number: int) -> None:
+    block = [squeezed(text) for text in title_block]
+    assert squeezed(f"{number} of {len(PAGES)}") in block
+    for at, sheet in enumerate(sheets, 1):
+        assert sheet.size_pt == LETTER_PT
+        assert [part for part in block if part not in sheet.text] == []
+        assert f"{at}/{len(sheets)}" in sheet.text
+        assert "skiptocontent" not in sheet.text
+
+
+def hold_all_a_page_says(sheets: Sequence[Sheet], lines: Sequence[str], ways: Sequence[str]) -> None:
+    """Check every line of a page but the ways to other pages, which paper has not."""
+    on_paper = "".join(sheet.text for sheet in sheets)
+    said = [line for line in lines if len(line.split()) > 2 and line not in ways]
     assert len(said) > 5
-    assert [line for line in said if squeezed(line) not in on_paper and line not in found["ways"]] == []
+    assert [line for line in said if squeezed(line) not in on_paper] == []
 
 
-@every_sheet
-def test_lettering_keeps_out_of_the_margin_and_of_the_title_block(
-    printed: Printed, anatomy: Anatomy, reader: str, name: str
-) -> None:
-    first_label = squeezed(anatomy(reader, name)["title_block"][0])
-    for sheet in printed(reader, name):
-        pieces = lettering(sheet)
-        block_pt = min(height for _, height, text in pieces if squeezed(text) == first_label)
-        assert min(left for left, _, _ in pieces) >= MARGIN_PT - 1
-        assert all(re.fullmatch(r"[\d/ ]+", text) for _, height, text in pieces if height < MARGIN_PT)
-        assert min(height for _, height, _ in pieces if height > block_pt + 1) > block_pt + CLEAR_PT
+def keep_out_of_margin_and_title_block(sheets: Sequence[Sheet], first_label: str) -> None:
+    for sheet in sheets:
+        block_pt = min(height for _, height, text in sheet.pieces if text == squeezed(first_label))
+        assert min(left for left, _, _ in sheet.pieces) >= MARGIN_PT - 1
+        assert all(re.fullmatch(r"[\d/]+", text) for _, height, text in sheet.pieces if height < MARGIN_PT)
+        assert min(height for _, height, _ in sheet.pieces if height > block_pt + 1) > block_pt + CLEAR_PT

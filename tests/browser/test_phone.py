@@ -2,7 +2,7 @@
 
 import pytest
 
-from tests.browser.conftest import Open, every_copy, every_sheet
+from tests.browser.conftest import Open, every_copy, every_look
 from tests.browser.scripts import script
 from tests.support.browser import PHONE
 
@@ -14,18 +14,12 @@ LETTERING_PX = 11
 
 OPEN_ALL = "document.querySelectorAll('details').forEach((part) => { part.open = true })"
 
-SMALLEST_LETTERING = """async (image) => {
-  const frame = document.createElement("iframe");
-  frame.src = image.currentSrc;
-  await new Promise((done) => { frame.onload = done; document.body.append(frame); });
-}"""
-
 
 def phone() -> dict[str, object]:
     return {"viewport": PHONE, "is_mobile": True, "has_touch": True}
 
 
-@every_sheet
+@every_look
 def test_nothing_runs_out_sideways(open_page: Open, reader: str, name: str) -> None:
     page = open_page(reader, name, **phone()).page
     page.evaluate(OPEN_ALL)

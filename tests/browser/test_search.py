@@ -1,21 +1,23 @@
 """The search field, opened from disk: it answers from the cells of tables, and its answers lead there."""
 
+import re
 from urllib.parse import urlsplit
 
 import pytest
 
-from tests.browser.conftest import Open, every_copy
+from tests.browser.conftest import Open
 from tests.support.browser import PHONE, Watched
 
 FIELD = "input[data-md-component=search-query]"
 ANSWER = ".md-search-result__link"
 
-#: Words of the demo record that stand in a table cell of one page, and the page.
+#: Words of the demo record that stand in a table cell of one page of a copy.
 CELLS = [
-    ("primed on all faces", "scope"),  # framing
-    ("plastic cap nail", "fasteners"),  # underlayment
-    ("cartridge", "quantities"),  # goods
-    ("building inspector", "inspections"),  # visits
+    ("outside", "primed on all faces", "scope"),  # framing
+    ("outside", "plastic cap nail", "fasteners"),  # underlayment
+    ("outside", "cartridge", "quantities"),  # goods
+    ("office", "building inspector", "inspections"),  # visits
+    ("office", "final invoice", "inspections"),  # papers that the office keeps
 ]
 
 
@@ -31,14 +33,13 @@ def type_into(seen: Watched, words: str) -> None:
     seen.page.keyboard.type(words)
 
 
-@every_copy
-@pytest.mark.parametrize(("words", "page"), CELLS)
+@pytest.mark.parametrize(("reader", "words", "page"), CELLS)
 def test_an_answer_opens_the_page_with_the_cell(open_page: Open, reader: str, words: str, page: str) -> None:
     seen = open_page(reader, "index")
     ask(seen, words)
     seen.page.click(f"{ANSWER}[href*='{page}.html']")
     seen.page.wait_for_url(f"**/{page}.html*")
-    assert seen.page.locator("td, th").filter(has_text=words).first.is_visible()
+    assert seen.page.locator("td, th").filter(has_text=re.compile(words, re.IGNORECASE)).first.is_visible()
     anchor = urlsplit(seen.page.url).fragment
     assert anchor == "" or seen.page.locator(f"[id='{anchor}']").count() == 1
 
@@ -69,10 +70,8 @@ def test_what_no_page_holds_is_not_found(open_page: Open) -> None:
     seen.page.wait_for_selector(ANSWER, state="detached")
 
 
-def test_the_office_finds_its_own_papers_and_others_do_not(open_page: Open) -> None:
-    office, outside = open_page("office", "index"), open_page("outside", "index")
-    ask(office, "final invoice")
-    assert "inspections.html" in (office.page.locator(ANSWER).first.get_attribute("href") or "")
+def test_others_do_not_find_papers_of_the_office(open_page: Open) -> None:
+    outside = open_page("outside", "index")
     ask(outside, "cartridge")
     type_into(outside, "invoice")
     outside.page.wait_for_selector(ANSWER, state="detached")

@@ -9,7 +9,8 @@ from urllib.request import url2pathname
 
 import pytest
 
-from tests.browser.conftest import PAGES, Anatomy, Copies, every_copy, every_sheet, strays
+from packet.readers import READERS
+from tests.browser.conftest import OFFICE_READS_MORE, PAGES, Anatomy, Copies, every_copy, every_sheet, strays
 from tests.support.browser import watched
 
 if TYPE_CHECKING:
@@ -22,6 +23,16 @@ FACES = {("Plex Sans", "400"), ("Plex Sans", "600"), ("Plex Condensed", "500"), 
 @every_copy
 def test_a_copy_holds_the_listed_pages_and_no_other(copies: Copies, reader: str) -> None:
     assert sorted(path.stem for path in (copies.root / reader).rglob("*.html")) == sorted(PAGES)
+
+
+@pytest.mark.parametrize("name", PAGES)
+def test_the_office_reads_more_on_the_named_pages_only(copies: Copies, name: str) -> None:
+    whose = re.compile(r'<p class="label">[^<]*</p>')
+    outside, office = (copies.file(reader, name).read_text(encoding="utf-8") for reader in READERS)
+    assert whose.search(outside)
+    assert whose.search(office)
+    same = whose.sub("", outside, count=1) == whose.sub("", office, count=1)
+    assert same is (name not in OFFICE_READS_MORE)
 
 
 @every_sheet

@@ -1,13 +1,13 @@
 """A reader, or a mail program's viewer, that runs no script sees all of every page."""
 
-from tests.browser.conftest import Anatomy, Open, every_sheet
+from tests.browser.conftest import Anatomy, Open, every_look
 
 WORKING = ".md-content details.working"
 OPEN_ALL = "document.querySelectorAll('.md-content details').forEach((part) => { part.open = true })"
 MISSING = "Array.from(document.images).filter((image) => !image.naturalWidth).length"
 
 
-@every_sheet
+@every_look
 def test_every_page_shows_all_it_holds(open_page: Open, anatomy: Anatomy, reader: str, name: str) -> None:
     page = open_page(reader, name, java_script_enabled=False).page
     workings = page.locator(WORKING)

@@ -36,7 +36,15 @@ def test_a_due_open_item_exits_1_and_is_named(proven: Office, run: Run) -> None:
     assert ran.code == 1
     first, item = ran.out.splitlines()
     assert first == "26-041: 1 open"
-    assert item == "  Deck nails, spacing at panel edges: differs from the rule [deck-nail-edge-spacing]"
+    assert item == (
+        "  Deck nails, spacing at panel edges: differs from the rule (8 in; at most 6 in by International Residential"
+        " Code, 2021, Table R602.3(1), items 31 and 32) [deck-nail-edge-spacing]"
+    )
+
+
+def test_an_item_without_proof_says_what_is_missing(job_office: Office, run: Run) -> None:
+    out = run(job_office.root, "check").out
+    assert "Deck nail: not recorded (no photo shows it from before it was covered) [deck-nail]" in out
 
 
 def test_an_open_item_shows_its_reason(job_office: Office, run: Run) -> None:

@@ -3,6 +3,7 @@
 import math
 import re
 from collections.abc import Callable
+from fractions import Fraction
 from itertools import combinations
 from typing import Any
 
@@ -143,7 +144,7 @@ def test_a_dimension_says_the_length_and_its_line_has_it(
     for text, line in zip(texts, lines, strict=True):
         edge = edges[text.get("data-edge")]
         found = re.fullmatch(
-            rf"{words['edge_' + edge['kind']]} (?:(\d+)\u2032)? ?(?:([\d \u2044\u00bc-\u00be]+)\u2033)?",
+            rf"{words['edge_' + edge['kind']]} (?:(\d+)\u2032)? ?(?:([\d /]+)\u2033)?",
             text.text,
         )
         assert found, text.text
@@ -439,13 +440,7 @@ def _area(points: Any) -> float:
 
 
 def _inches(text: str | None) -> float:
-    signs = {"\u00bc": 0.25, "\u00bd": 0.5, "\u00be": 0.75}
-    total = 0.0
-    for piece in (text or "").split():
-        over = piece.partition("\u2044")
-        whole = "".join(c for c in over[0] if c not in signs)
-        total += sum(signs[c] for c in over[0] if c in signs) + int(whole or 0) / int(over[2] or 1)
-    return total
+    return float(sum(Fraction(piece) for piece in (text or "").split()))
 
 
 def _group_of(drawing: Drawing, mark: str) -> list[Any]:

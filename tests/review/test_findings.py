@@ -108,3 +108,13 @@ def test_a_record_without_a_roof_or_photos_has_no_finding(small_office: Office) 
     closeout = small_office.closeout()
     assert not closeout.findings
     assert not closeout.photos
+
+
+def test_a_part_of_a_bundle_can_cover_a_small_patch(job_office: Office) -> None:
+    """Whole bundles are bought, but what was laid covers by the square foot."""
+    enough = job_office.changed(
+        "bought.SHINGLES.delivered", "5-3/4"
+    )  # 3.25 laid, 106.6 sq ft; 4 by the bundle
+    figures = enough.closeout().figures
+    assert figures["bought.SHINGLES.laid"].value < figures["bought.SHINGLES.needed"].value
+    assert enough.finding_ids() == set()

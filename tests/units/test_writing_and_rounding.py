@@ -22,18 +22,18 @@ F = Fraction
 @pytest.mark.parametrize(
     ("inches", "text"),
     [
-        (F(301, 2), "12\u2032 6\u00bd\u2033"),
+        (F(301, 2), "12\u2032 6 1/2\u2033"),
         (F(144), "12\u2032"),
         (F(0), "0\u2033"),
-        (F(1, 2), "\u00bd\u2033"),
-        (F(13, 2), "6\u00bd\u2033"),
-        (F(51, 8), "6 3\u20448\u2033"),
-        (F(107, 16), "6 11\u204416\u2033"),
-        (F(11, 16), "11\u204416\u2033"),
-        (F(1441, 10), "12\u2032 1\u20448\u2033"),
+        (F(1, 2), "1/2\u2033"),
+        (F(13, 2), "6 1/2\u2033"),
+        (F(51, 8), "6 3/8\u2033"),
+        (F(107, 16), "6 11/16\u2033"),
+        (F(11, 16), "11/16\u2033"),
+        (F(1441, 10), "12\u2032 1/8\u2033"),
         (F(143999, 1000), "12\u2032"),
         (F(-30), "\u22122\u2032 6\u2033"),
-        (F(1, 32), "1\u204416\u2033"),
+        (F(1, 32), "1/16\u2033"),
         (F(1, 33), "0\u2033"),
     ],
 )
@@ -42,9 +42,9 @@ def test_feet_and_inches_have_real_marks(inches: Fraction, text: str) -> None:
 
 
 def test_the_parts_of_an_inch_can_be_chosen() -> None:
-    assert feet_and_inches(F(51, 8), denominator=2) == "6\u00bd\u2033"
+    assert feet_and_inches(F(51, 8), denominator=2) == "6 1/2\u2033"
     assert feet_and_inches(F(47, 4), denominator=1) == "1\u2032"
-    assert feet_and_inches(F(1, 64), denominator=64) == "1\u204464\u2033"
+    assert feet_and_inches(F(1, 64), denominator=64) == "1/64\u2033"
     with pytest.raises(ValueError, match="at least one part"):
         feet_and_inches(F(1), denominator=0)
 
