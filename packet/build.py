@@ -15,6 +15,7 @@ from typing import Any
 from packet import __version__
 from packet.problems import Problem, Refused
 from packet.readers import READERS, Reader
+from packet.site.publish import DROPPINGS, MARKER_NAME
 from packet.workspace import Workspace
 
 #: Libraries whose version may change the output.
@@ -25,7 +26,7 @@ RECEIPT_NAME = ".packet-built.json"
 
 #: Names of files in a published folder that are not in its receipt: the receipt, the publisher's own list,
 #: and what a file browser leaves behind.
-_UNLISTED = frozenset({RECEIPT_NAME, ".packet-output", ".DS_Store", "Thumbs.db", "desktop.ini"})
+_UNLISTED = frozenset({RECEIPT_NAME, MARKER_NAME, *DROPPINGS})
 
 #: What a disk answers that is full, or that may not be written.
 _DISK_SAYS_NO = frozenset({errno.ENOSPC, errno.EDQUOT, errno.EFBIG, errno.EROFS, errno.EACCES, errno.EPERM})

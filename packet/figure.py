@@ -63,7 +63,6 @@ class Figure:
         working: How it was computed; None when it was measured or typed.
         origin: Record path of a measured value, else "".
         sources: Published places the rule or cell was read in.
-        office_only: True when only the office's copy may carry it.
     """
 
     id: str
@@ -73,7 +72,6 @@ class Figure:
     working: Working | None = None
     origin: str = ""
     sources: tuple[Source, ...] = ()
-    office_only: bool = False
 
 
 def term(symbol: str, value: Number, unit: str, kind: OriginKind, ref: str) -> Term:

@@ -28,9 +28,11 @@ STEPS = {
 def command(jobs: tuple[str, ...], quiet: bool) -> int:
     """Build packets and return the exit code."""
     from packet.build import build
+    from packet.site.publish import recover
 
     workspace = the_workspace()
     folders = chosen(workspace, jobs)
+    recover(workspace.out)
     problems: list[Problem] = []
     failed: list[str] = []
     shows = not quiet and sys.stderr.isatty()

@@ -101,7 +101,7 @@ def _between_files(library: Library, record: ReadFile[JobRecord], photos: PhotoS
 
 
 def _closeout(library: Library, office: Office, record: JobRecord, photos: PhotoSet) -> Closeout:
-    figures = make_figures(record)
+    figures = make_figures(record, library)
     results = review(record, photos.photos, library, figures)
     found = findings(record, photos.photos, figures)
     geometry = plan(record, figures)

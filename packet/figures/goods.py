@@ -3,11 +3,12 @@
 from packet.calc.takeoff import LAID, laid
 from packet.figure import FigureSet
 from packet.record.job import JobRecord
+from packet.reference import Library
 
 COVER_LAID = "laid * cover_sq_ft"
 
 
-def goods_figures(record: JobRecord, figures: FigureSet) -> None:
+def goods_figures(record: JobRecord, library: Library, figures: FigureSet) -> None:
     """Add laid = delivered - returned - left - scrap for each line, and the area it covers."""
     for line in record.bought:
         at = f"bought.{line.id}"

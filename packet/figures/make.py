@@ -1,5 +1,7 @@
 """All figures of a record, topic after topic; a later topic may use what an earlier one made."""
 
+from collections.abc import Callable
+
 from packet.figure import FigureSet
 from packet.figures.goods import goods_figures
 from packet.figures.measured import measured_figures
@@ -7,13 +9,21 @@ from packet.figures.roof import roof_figures
 from packet.figures.wind import wind_figures
 from packet.figures.work import bundles_needed, work_figures
 from packet.record.job import JobRecord
+from packet.reference import Library
 
-TOPICS = (measured_figures, roof_figures, wind_figures, work_figures, goods_figures, bundles_needed)
+TOPICS: tuple[Callable[[JobRecord, Library, FigureSet], None], ...] = (
+    measured_figures,
+    roof_figures,
+    wind_figures,
+    work_figures,
+    goods_figures,
+    bundles_needed,
+)
 
 
-def make_figures(record: JobRecord) -> FigureSet:
+def make_figures(record: JobRecord, library: Library) -> FigureSet:
     """Return every figure of a record but the limits of rules."""
     figures = FigureSet()
     for topic in TOPICS:
-        topic(record, figures)
+        topic(record, library, figures)
     return figures

@@ -9,6 +9,7 @@ from pydantic import BaseModel
 from packet import units
 from packet.figure import FigureSet
 from packet.record.job import JobRecord
+from packet.reference import Library
 
 #: Lengths from here on read better in feet and inches.
 FEET_FROM_IN = 48
@@ -44,7 +45,7 @@ def _one(figures: FigureSet, path: str, value: Fraction, unit: str, decimals: in
     figures.measured(path, value, unit, path, decimals=0 if value.denominator == 1 else decimals)
 
 
-def measured_figures(record: JobRecord, figures: FigureSet) -> None:
+def measured_figures(record: JobRecord, library: Library, figures: FigureSet) -> None:
     """Add a figure for each measured or counted value of the record.
 
     A list's entry is named by its id, so that ``roof.planes.MS.lower`` stays when planes are reordered.

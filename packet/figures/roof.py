@@ -7,16 +7,11 @@ from packet.calc import areas
 from packet.calc.geometry import LEFT_SIDE_LENGTH, RIGHT_SIDE_LENGTH, side_lengths
 from packet.calc.slope import MEAN_ROOF_HEIGHT, RIDGE_HEIGHT, mean_roof_height, ridge_height
 from packet.calc.takeoff import SQUARES, squares
-from packet.figure import FigureSet, Source, Term, term
+from packet.figure import FigureSet, Term, term
 from packet.figures.shapes import PlacedPlane, feet, placed_planes
 from packet.record.job import JobRecord
 from packet.record.roof import AnyPlane, Edge, Opening, Roof, Trapezoid, Triangle
-
-#: Openings below this are not deducted.
-LEAST_OPENING_SQ_FT = 30
-SMALL_OPENINGS = Source(
-    "estimating-handbook", "Estimating in Building Construction", "ch. 14", "p. 181", "seen"
-)
+from packet.reference import Library
 
 _FORMULAS: Mapping[str, tuple[str, str]] = {
     "rectangle": (areas.RECTANGLE_SLOPE_AREA, areas.RECTANGLE_PLAN_AREA),
@@ -25,7 +20,7 @@ _FORMULAS: Mapping[str, tuple[str, str]] = {
 }
 
 
-def roof_figures(record: JobRecord, figures: FigureSet) -> None:
+def roof_figures(record: JobRecord, library: Library, figures: FigureSet) -> None:
     """Add areas of planes and openings, lengths of edges, totals and heights."""
     roof = record.roof
     if roof is None:
@@ -36,7 +31,7 @@ def roof_figures(record: JobRecord, figures: FigureSet) -> None:
     for opening in roof.openings:
         _opening_area(opening, figures)
     for plane in roof.planes:
-        _net_area(plane, roof, figures)
+        _net_area(plane, roof, library, figures)
     add_up(figures, "roof.area", "sq_ft", [net_area_id(plane.id, figures) for plane in roof.planes])
     add_squares(figures, "roof.squares", "roof.area")
     for edge in roof.edges:
@@ -89,9 +84,10 @@ def _opening_area(opening: Opening, figures: FigureSet) -> None:
     figures.computed(f"opening.{opening.id}.area", along * up, "sq_ft", "along_ft * up_ft", terms, decimals=1)
 
 
-def _net_area(plane: AnyPlane, roof: Roof, figures: FigureSet) -> None:
+def _net_area(plane: AnyPlane, roof: Roof, library: Library, figures: FigureSet) -> None:
     mine = [f"opening.{opening.id}.area" for opening in roof.openings if opening.plane == plane.id]
-    large = [id for id in mine if figures.by_id[id].value >= LEAST_OPENING_SQ_FT]
+    rule = library.table("openings").lookup(what="opening")
+    large = [id for id in mine if figures.by_id[id].value >= rule.number("deducted_from_sq_ft")]
     if not large:
         return
     terms = [figures.as_term("gross_sq_ft", f"plane.{plane.id}.area")]
@@ -99,7 +95,7 @@ def _net_area(plane: AnyPlane, roof: Roof, figures: FigureSet) -> None:
     value = terms[0].value - sum(item.value for item in terms[1:])
     formula = " - ".join(item.symbol for item in terms)
     net = f"plane.{plane.id}.net_area"
-    figures.computed(net, value, "sq_ft", formula, terms, decimals=1, sources=[SMALL_OPENINGS])
+    figures.computed(net, value, "sq_ft", formula, terms, decimals=1, sources=[rule.source])
 
 
 def _edge_length(edge: Edge, known: Mapping[str, PlacedPlane], figures: FigureSet) -> None:

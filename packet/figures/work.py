@@ -8,12 +8,13 @@ from packet.figures.roof import add_squares, add_up
 from packet.figures.shapes import feet, outline_ft
 from packet.record.job import JobRecord
 from packet.record.layers import Covering, Deck, TieIn, WorkedArea
+from packet.reference import Library
 
 DEPTH_IN_DECK = "length_in - above_deck_in"
 SHARE = "100 * worked_sq_ft / roof_sq_ft"
 
 
-def work_figures(record: JobRecord, figures: FigureSet) -> None:
+def work_figures(record: JobRecord, library: Library, figures: FigureSet) -> None:
     """Add areas worked, deck replaced, shingles and nails by rule."""
     if record.covering:
         _covering(record.covering, figures)
@@ -125,7 +126,7 @@ def _tie_in(tie_in: TieIn, figures: FigureSet) -> None:
         figures.computed("tie_in.spots", spots, "spot", SEAL_SPOTS, terms)
 
 
-def bundles_needed(record: JobRecord, figures: FigureSet) -> None:
+def bundles_needed(record: JobRecord, library: Library, figures: FigureSet) -> None:
     """Add the bundles the worked area needs, by the cover on the wrapper of each shingle line bought."""
     for line in record.bought:
         if line.unit == "bundle" and line.cover_each and figures.get("work.area"):

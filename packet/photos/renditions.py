@@ -3,7 +3,7 @@
 import io
 import os
 import threading
-from collections.abc import Callable, Iterable
+from collections.abc import Iterable
 from concurrent.futures import ThreadPoolExecutor
 from dataclasses import dataclass
 from pathlib import Path
@@ -104,15 +104,12 @@ def render(original: Path, sha256: str, cache: Path) -> Rendition:
     return Rendition(large, small)
 
 
-def render_all(
-    photos: Iterable[tuple[str, Path, str]], cache: Path, *, progress: Callable[[int], None] | None = None
-) -> dict[str, Rendition]:
+def render_all(photos: Iterable[tuple[str, Path, str]], cache: Path) -> dict[str, Rendition]:
     """Return renditions by photo id.
 
     Args:
         photos: Id, original and digest of each photo.
         cache: Folder of the cache; made when missing.
-        progress: Called with the number done so far.
 
     Raises:
         PhotosUnreadable: Pictures that can't be decoded, all at once.
@@ -123,13 +120,11 @@ def render_all(
     failed: list[str] = []
     with ThreadPoolExecutor(WORKERS) as pool:
         jobs = {id: pool.submit(render, path, sha256, cache) for id, path, sha256 in wanted}
-        for number, (id, job) in enumerate(jobs.items(), 1):
+        for id, job in jobs.items():
             try:
                 made[id] = job.result()
             except PhotoUnreadable:
                 failed.append(id)
-            if progress:
-                progress(number)
     if failed:
         raise PhotosUnreadable(failed)
     return made

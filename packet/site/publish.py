@@ -22,7 +22,7 @@ from packet.site.exchange import exchange
 MARKER_NAME = ".packet-output"
 
 #: What the operating system leaves in a folder that was looked at; it is nobody's work.
-_DROPPINGS = frozenset({".DS_Store", "Thumbs.db", "desktop.ini"})
+DROPPINGS = frozenset({".DS_Store", "Thumbs.db", "desktop.ini"})
 
 #: The steps of a replacement in order, as given to a watcher; tests stop the program at each.
 STAGES = ("begun", "marked", "set aside", "in place", "old removed")
@@ -134,12 +134,6 @@ def recover(out_dir: Path) -> tuple[str, ...]:
     return tuple(mended)
 
 
-def is_whole(target_dir: Path) -> bool:
-    """Tell whether a published folder still holds every file that was published, each in its size."""
-    listed = _listed(target_dir)
-    return listed is not None and listed.items() <= _sizes(target_dir).items()
-
-
 def _safe(job: str) -> str:
     """Return a job's name if it is a plain folder name.
 
@@ -211,7 +205,7 @@ def _refuse_foreign(target: Path) -> None:
     foreign = sorted(
         name
         for name in _sizes(target).keys() - (_listed(target) or {}).keys()
-        if name.rpartition("/")[2] not in _DROPPINGS
+        if name.rpartition("/")[2] not in DROPPINGS
     )
     if foreign:
         raise Refused(Problem("output-foreign", target / foreign[0], found=foreign[0]))

@@ -13,11 +13,12 @@ from pathlib import Path
 import pytest
 
 from packet.problems import Refused
-from packet.site.publish import STAGES, is_whole
+from packet.site.publish import STAGES
 from tests.build_job.conftest import DONE, Packet
 from tests.build_job.pages import tree
 from tests.support.office import NUMBER, ROOT
 from tests.support.pictures import picture
+from tests.support.published import is_whole
 
 Command = Callable[..., tuple[int, str, str]]
 
@@ -262,6 +263,15 @@ def test_an_unchanged_job_is_not_written_again(small_packet: Packet, packet_comm
     status, said, _ = packet_command(small_packet.office.root, "build")
     assert (status, f"{NUMBER}: unchanged" in said) == (0, True)
     assert times() == before
+
+
+def test_a_build_sweeps_what_killed_builds_of_other_jobs_left(
+    small_packet: Packet, packet_command: Command
+) -> None:
+    left = small_packet.office.root / "out" / ".work-26-999-0011aabb"
+    left.mkdir()
+    assert packet_command(small_packet.office.root, "build")[0] == 0
+    assert not left.exists()
 
 
 def remove(path: Path) -> None:

@@ -13,7 +13,8 @@ from filelock import FileLock
 from packet.problems import Refused
 from packet.site import publish
 from packet.site.exchange import exchange
-from packet.site.publish import MARKER_NAME, STAGES, is_whole, recover, replacing
+from packet.site.publish import MARKER_NAME, STAGES, recover, replacing
+from tests.support.published import is_whole
 
 Read = Callable[[Path], dict[str, bytes]]
 
