@@ -14,13 +14,16 @@ from packet.reference import Library
 #: Lengths from here on read better in feet and inches.
 FEET_FROM_IN = 48
 
+#: Fields that say where something is; places beside each other read in one unit.
+PLACES = frozenset({"at", "outline", "upper_starts", "top_at"})
+
 #: Whole numbers that are not counts.
 _UNIT_BY_FIELD = {"built": "year", "age_years": "years", "revision": "number"}
 
 
 def add_length(figures: FigureSet, path: str, length: units.Length) -> None:
-    """Add a length: in feet and inches when it is long, else in inches."""
-    if abs(length.inches) >= FEET_FROM_IN:
+    """Add a length: in feet and inches when it is long or a place on the roof, else in inches."""
+    if abs(length.inches) >= FEET_FROM_IN or PLACES & set(path.split(".")):
         figures.measured(path, length.inches / 12, "ft_in", path)
     else:
         figures.measured(path, length.inches, "in", path)

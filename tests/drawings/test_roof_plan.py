@@ -1,27 +1,29 @@
-"""Facts read back from drawings."""
+"""The roof on the sheet: planes, edges, dimensions, labels, marks."""
 
 import math
 import re
 from collections.abc import Callable
-from fractions import Fraction
 from itertools import combinations
 from typing import Any
 
 import pytest
 
 from packet.drawings.flat import do_overlap, is_inside, rectangle
-from packet.drawings.roof_plan import roof_plan
 from tests.drawings.conftest import GOLDEN
+from tests.drawings.facts import (
+    FACINGS,
+    Draw,
+    area_inside,
+    arrow_way,
+    down_slope,
+    every_sheet,
+    group_of_mark,
+    inches_of,
+    placed_on,
+    scale_of,
+)
 from tests.drawings.reading import Drawing
-from tests.drawings.roofs import DEMO, GABLE, HIP_ROOF, ROOFS, SMALL, Geometry, changed, crowded
-
-Draw = Callable[..., str]
-
-FACINGS = ("north", "north-east", "east", "south-east", "south", "south-west", "west", "north-west")
-
-ALL = [pytest.param(roof, narrow, id=f"{name}-{'narrow' if narrow else 'wide'}")
-       for name, roof in ROOFS.items() for narrow in (False, True)]  # fmt: skip
-every_sheet = pytest.mark.parametrize(("roof", "narrow"), ALL)
+from tests.drawings.roofs import DEMO, GABLE, ROOFS, SMALL, Geometry, changed, crowded
 
 
 @pytest.mark.parametrize("name", ROOFS)
@@ -72,7 +74,7 @@ def test_every_worked_area_is_hatched_inside_its_outline(roof: Geometry, narrow:
     hatches = [part for part in drawing.of("hatch") if part not in drawing.within("strip")]
     assert [part.get("data-area") for part in hatches] == [area["id"] for area in roof["areas"]]
     assert [part.text for part in drawing.of("area-id")] == [area["id"] for area in roof["areas"]]
-    to_sheet = _to_sheet(roof, drawing)
+    to_sheet = placed_on(roof, drawing)
     for part, area in zip(hatches, roof["areas"], strict=True):
         outline = [to_sheet(point) for point in area["outline"]]
         runs = list(zip(part.points[::2], part.points[1::2], strict=True))
@@ -112,7 +114,7 @@ def test_valleys_hips_ridges_and_walls_are_named_along_the_line(
 ) -> None:
     drawing = Drawing(draw(roof, narrow=narrow))
     named = {part.get("data-edge"): part for part in drawing.of("word")}
-    to_sheet = _to_sheet(roof, drawing)
+    to_sheet = placed_on(roof, drawing)
     for edge in roof["edges"]:
         if edge["kind"] not in ("valley", "hip", "ridge", "sidewall", "headwall"):
             continue
@@ -137,7 +139,7 @@ def test_a_dimension_says_the_length_and_its_line_has_it(
 ) -> None:
     drawing = Drawing(draw(roof, narrow=narrow))
     edges = {edge["id"]: edge for edge in roof["edges"]}
-    scale = _scale(roof, drawing)
+    scale = scale_of(roof, drawing)
     texts = [part for part in drawing.within("dimension") if part.tag == "text"]
     lines = [part for part in drawing.within("dimension") if "dim-line" in part.classes]
     assert texts
@@ -148,7 +150,7 @@ def test_a_dimension_says_the_length_and_its_line_has_it(
             text.text,
         )
         assert found, text.text
-        assert int(found[1] or 0) * 12 + _inches(found[2]) == pytest.approx(
+        assert int(found[1] or 0) * 12 + inches_of(found[2]) == pytest.approx(
             edge["length_ft"] * 12, abs=1 / 32
         )
         assert math.dist(*line.points) / scale == pytest.approx(edge["length_ft"], abs=0.02)
@@ -226,7 +228,7 @@ def test_the_arrow_of_a_plane_points_the_way_it_looks(facing: str, draw: Draw) -
     roof = changed(SMALL, facing=facing, outline=square)
     roof |= {"edges": [], "areas": [], "marks": []}
     (head,) = (part for part in Drawing(draw(roof)).within("plane-name") if "arrow-head" in part.classes)
-    assert _way(head.points) == pytest.approx(_down(facing), abs=0.02)
+    assert arrow_way(head.points) == pytest.approx(down_slope(facing), abs=0.02)
 
 
 @every_sheet
@@ -235,8 +237,10 @@ def test_the_outline_goes_once_around_the_building(roof: Geometry, narrow: bool,
     (outline,) = drawing.of("outline")
     assert outline.element.attrib["d"].count("M") == outline.element.attrib["d"].count("Z") == 1
     ground = [plane for plane in roof["planes"] if plane["id"] != "DR"]
-    loop, scale = outline.points, _scale(roof, drawing)
-    assert _area(loop) / scale**2 == pytest.approx(sum(_area(plane["outline"]) for plane in ground), rel=0.01)
+    loop, scale = outline.points, scale_of(roof, drawing)
+    assert area_inside(loop) / scale**2 == pytest.approx(
+        sum(area_inside(plane["outline"]) for plane in ground), rel=0.01
+    )
 
 
 def test_the_dormer_lies_on_top_of_its_plane_with_its_opening(draw: Draw) -> None:
@@ -266,7 +270,7 @@ def test_arrows_point_down_the_slope(roof: Geometry, narrow: bool, draw: Draw) -
     for plane in roof["planes"]:
         if plane["id"] not in heads:
             continue
-        assert _way(heads[plane["id"]]) == pytest.approx(_down(plane["facing"]), abs=0.02)
+        assert arrow_way(heads[plane["id"]]) == pytest.approx(down_slope(plane["facing"]), abs=0.02)
 
 
 @every_sheet
@@ -274,7 +278,7 @@ def test_each_mark_has_a_dot_at_its_place_and_a_line_in_the_key(
     roof: Geometry, narrow: bool, draw: Draw, words: Any
 ) -> None:
     drawing = Drawing(draw(roof, narrow=narrow))
-    to_sheet = _to_sheet(roof, drawing)
+    to_sheet = placed_on(roof, drawing)
     dots = {part.get("data-mark"): part for part in drawing.within("mark") if "dot" in part.classes}
     ringed = {part.get("data-mark"): part.text for part in drawing.within("mark") if part.tag == "text"}
     entries = [part for part in drawing.within("key-entry") if part.tag == "text"]
@@ -286,164 +290,6 @@ def test_each_mark_has_a_dot_at_its_place_and_a_line_in_the_key(
         own = [
             part.text
             for part in entries
-            if part.element in {p.element for p in _group_of(drawing, mark["id"])}
+            if part.element in {p.element for p in group_of_mark(drawing, mark["id"])}
         ]
         assert own == [ringed[mark["id"]], text]
-
-
-@every_sheet
-def test_the_scale_bar_has_the_scale_of_the_drawing(roof: Geometry, narrow: bool, draw: Draw) -> None:
-    drawing = Drawing(draw(roof, narrow=narrow))
-    bar = drawing.within("scale-bar")
-    corners = [x for part in bar if part.tag == "polygon" for x, _ in part.points]
-    (length,) = (
-        int(part.text.split()[0]) for part in bar if part.tag == "text" and part.text.endswith(" ft")
-    )
-    assert (max(corners) - min(corners)) / length == pytest.approx(_scale(roof, drawing), rel=0.01)
-
-
-@every_sheet
-def test_lettering_is_large_enough_at_the_width_it_is_shown(roof: Geometry, narrow: bool, draw: Draw) -> None:
-    drawing = Drawing(draw(roof, narrow=narrow))
-    assert drawing.width == (360 if narrow else 620)
-    assert min(part.number("font-size") for part in drawing.texts) >= 11
-
-
-@every_sheet
-def test_north_caption_title_and_description_are_there(
-    roof: Geometry, narrow: bool, draw: Draw, words: Any
-) -> None:
-    drawing = Drawing(draw(roof, narrow=narrow))
-    assert [part.text for part in drawing.within("north") if part.tag == "text"] == [words["north"]]
-    assert words["caption"] in " ".join(part.text for part in drawing.of("caption"))
-    (title,) = (part for part in drawing.parts if part.tag == "title")
-    (desc,) = (part for part in drawing.parts if part.tag == "desc")
-    assert title.text == words["title"]
-    assert all(f"{plane['title']} ({plane['id']})" in desc.text for plane in roof["planes"])
-    labelled = drawing.root.attrib["aria-labelledby"].split()
-    assert labelled == [title.element.get("id"), desc.element.get("id")]
-
-
-def test_line_weights_and_dashes_follow_the_convention(draw: Draw) -> None:
-    (style,) = (part.text for part in Drawing(draw(DEMO)).parts if part.tag == "style")
-    rules = dict(re.findall(r"\.roof-plan \.([\w-]+) \{ ([^}]*) \}", style))
-    weight = {
-        name: float(found[1])
-        for name, rule in rules.items()
-        if (found := re.search(r"stroke-width: ([\d.]+)", rule))
-    }
-    dash = {
-        name: found[1]
-        for name, rule in rules.items()
-        if (found := re.search(r"stroke-dasharray: ([\d. ]+)", rule))
-    }
-    assert weight["outline"] == max(weight.values())
-    assert weight["outline"] > weight["on-top"] > weight["ridge"] > weight["hatch"]
-    assert dash["hip"] != dash["valley"]
-    assert "ridge" not in dash
-    assert "#1d4e89" in rules["dim"]
-
-
-def test_every_rule_is_bound_to_the_drawing_so_that_it_can_stand_in_a_page(draw: Draw) -> None:
-    text = draw(DEMO)
-    (style,) = (part.text for part in Drawing(text).parts if part.tag == "style")
-    selectors = [one.strip() for rule in style.split("}")[:-1] for one in rule.split("{")[0].split(",")]
-    assert selectors
-    assert all(one.startswith(".roof-plan ") for one in selectors)
-    assert text.startswith("<svg ")
-    assert not set(_ids(text)) & set(_ids(draw(DEMO, narrow=True)))
-    assert "http" not in text.replace('xmlns="http://www.w3.org/2000/svg"', "")
-
-
-@every_sheet
-def test_ids_are_unique_and_the_same_record_gives_the_same_bytes(
-    roof: Geometry, narrow: bool, draw: Draw, words: Any
-) -> None:
-    text = draw(roof, narrow=narrow)
-    assert len(set(_ids(text))) == len(_ids(text)) > len(roof["planes"])
-    assert roof_plan(roof, words, narrow=narrow) == text
-
-
-@pytest.mark.parametrize(
-    "title", ["<b>\"A\" & 'B'</b>", "south\x00\n\x1b wing", "\u5c4b\u6839 \U0001f3e0", "x" * 200, "{0} %s"]
-)
-@pytest.mark.parametrize("narrow", [False, True])
-def test_a_title_may_hold_any_characters(title: str, narrow: bool, draw: Draw) -> None:
-    drawing = Drawing(draw(changed(DEMO, title=title), narrow=narrow))
-    said = "".join(part.text for part in drawing.texts).replace(" ", "")
-    assert re.sub(r"[\x00\x1b]", "\ufffd", "".join(title.split())) in said
-    labels = drawing.labels()
-    assert [(one, two) for (one, a), (two, b) in combinations(labels, 2) if do_overlap(a, b)] == []
-
-
-@pytest.mark.parametrize("narrow", [False, True])
-def test_a_long_id_leaves_room_for_its_line_in_the_key(narrow: bool, draw: Draw) -> None:
-    roof = changed(SMALL, id="W" * 24, title="porch by the kitchen")
-    roof["areas"][0]["plane"] = "W" * 24
-    labels = Drawing(draw(roof, narrow=narrow)).labels()
-    assert [(one, two) for (one, a), (two, b) in combinations(labels, 2) if do_overlap(a, b)] == []
-
-
-def test_a_side_without_an_edge_in_the_record_is_still_drawn(draw: Draw) -> None:
-    roof = changed(HIP_ROOF)
-    roof["edges"] = []
-    assert len(Drawing(draw(roof)).of("seam")) == 5
-    assert Drawing(draw(HIP_ROOF)).of("seam") == []
-
-
-def test_a_roof_without_planes_is_refused(words: Any) -> None:
-    empty: Geometry = {"planes": [], "edges": [], "areas": [], "openings": [], "marks": []}
-    with pytest.raises(ValueError, match="at least one plane"):
-        roof_plan(empty, words)
-
-
-def test_a_missing_word_is_an_error(words: Any) -> None:
-    some = {key: value for key, value in words.items() if key != "untouched"}
-    with pytest.raises(KeyError, match="untouched"):
-        roof_plan(DEMO, some)
-
-
-def _way(head: list[tuple[float, float]]) -> tuple[float, float]:
-    """Return the way an arrow's head points; its tip comes first."""
-    tip, left, right = head
-    base = ((left[0] + right[0]) / 2, (left[1] + right[1]) / 2)
-    return ((tip[0] - base[0]) / math.dist(tip, base), (tip[1] - base[1]) / math.dist(tip, base))
-
-
-def _down(facing: str) -> tuple[float, float]:
-    """Return the way a plane looks on a sheet with north up, from its compass bearing."""
-    bearing = math.radians(45 * FACINGS.index(facing))
-    return (math.sin(bearing), -math.cos(bearing))
-
-
-def _ids(text: str) -> list[str]:
-    return re.findall(r' id="([^"]*)"', text)
-
-
-def _scale(roof: Geometry, drawing: Drawing) -> float:
-    first, drawn = roof["planes"][0], drawing.of("plane")
-    points = next(part.points for part in drawn if part.get("data-plane") == first["id"])
-    return math.dist(points[0], points[1]) / math.dist(*first["outline"][:2])
-
-
-def _to_sheet(roof: Geometry, drawing: Drawing) -> Callable[[Any], tuple[float, float]]:
-    first, scale = roof["planes"][0], _scale(roof, drawing)
-    corner = next(part.points[0] for part in drawing.of("plane") if part.get("data-plane") == first["id"])
-    west, south = first["outline"][0]
-    return lambda point: (corner[0] + (point[0] - west) * scale, corner[1] - (point[1] - south) * scale)
-
-
-def _area(points: Any) -> float:
-    return (
-        abs(sum(a[0] * b[1] - b[0] * a[1] for a, b in zip(points, [*points[1:], points[0]], strict=True))) / 2
-    )
-
-
-def _inches(text: str | None) -> float:
-    return float(sum(Fraction(piece) for piece in (text or "").split()))
-
-
-def _group_of(drawing: Drawing, mark: str) -> list[Any]:
-    return [
-        part for part in drawing.within("key-entry") if any(g.get("data-mark") == mark for g in part.inside)
-    ]
