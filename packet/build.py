@@ -6,6 +6,7 @@ import json
 import os
 import re
 from collections.abc import Callable, Collection, Iterable, Mapping
+from contextlib import suppress
 from dataclasses import dataclass
 from datetime import UTC, datetime, time
 from importlib.metadata import version
@@ -28,8 +29,14 @@ RECEIPT_NAME = ".packet-built.json"
 #: and what a file browser leaves behind.
 _UNLISTED = frozenset({RECEIPT_NAME, MARKER_NAME, *DROPPINGS})
 
-#: What a disk answers that is full, or that may not be written.
-_DISK_SAYS_NO = frozenset({errno.ENOSPC, errno.EDQUOT, errno.EFBIG, errno.EROFS, errno.EACCES, errno.EPERM})
+#: What a disk answers that is full, that may not be read or written, or that fails.
+_DISK_SAYS_NO = frozenset(
+    {errno.ENOSPC, errno.EDQUOT, errno.EFBIG, errno.EROFS, errno.EACCES, errno.EPERM}
+    | {errno.EIO, errno.ENAMETOOLONG, errno.EMFILE}
+)
+
+#: Stands in a receipt for the key of files that changed while they were read: the next build makes it anew.
+_NO_KEY = ""
 
 #: A file and a line at the start of what the site engine reports.
 _PLACE = re.compile(r"(?P<file>.+?):(?P<line>\d+): (?P<why>.+)", re.DOTALL)
@@ -66,17 +73,30 @@ def build(workspace: Workspace, job_folder: Path, *, tell: Told = lambda step: N
     """
     target = workspace.out / job_folder.name
     copies = {reader: target / reader / "index.html" for reader in READERS}
-    key = cache_key(workspace, job_folder)
-    if _is_current(target, key):
-        return Built(target, copies, made=False)
     try:
-        _make(workspace, job_folder, key, tell)
+        stamps = _stamps(workspace, job_folder)
+        key = cache_key(workspace, job_folder)
+        if _is_current(target, key):
+            return Built(target, copies, made=False)
+
+        def key_now() -> str:
+            return key if _stamps(workspace, job_folder) == stamps else _NO_KEY
+
+        _make(workspace, job_folder, key_now, tell)
     except OSError as error:
         if error.errno not in _DISK_SAYS_NO:
             raise
-        reason = os.strerror(error.errno).lower()
-        raise Refused(Problem("output-unwritable", target, values={"reason": reason})) from error
+        raise Refused(_refusal(error, target, workspace.out)) from error
     return Built(target, copies, made=True)
+
+
+def _refusal(error: OSError, target: Path, out: Path) -> Problem:
+    """Return what the disk refused as a problem: of the file that can't be read, else of the output."""
+    reason = os.strerror(error.errno or 0).lower()
+    name = error.filename if isinstance(error.filename, str) else ""
+    if Path(name).is_absolute() and not Path(name).is_relative_to(out):
+        return Problem("file-unreadable", Path(name), values={"reason": reason})
+    return Problem("output-unwritable", target, values={"reason": reason})
 
 
 def cache_key(workspace: Workspace, job_folder: Path) -> str:
@@ -84,20 +104,34 @@ def cache_key(workspace: Workspace, job_folder: Path) -> str:
     digest = hashlib.sha256(
         f"{__version__} {' '.join(f'{name} {version(name)}' for name in LIBRARIES)}".encode()
     )
-    trees = [
-        ("job", job_folder),
-        ("program", Path(__file__).resolve().parent),
-        *(("shared", folder) for folder in workspace.shared_folders()),
-        *(("templates", folder) for folder in workspace.template_folders()),
-    ]
-    for label, folder in trees:
+    for label, folder in _trees(workspace, job_folder):
         for path in _files(folder):
             name = path.relative_to(folder)
             # a linked photo is refused, so a link has to make another key
             kind = "file" if path.resolve() == folder.resolve() / name else "link"
             digest.update(f"\0{label}/{name.as_posix()}\0{kind}\0".encode())
-            digest.update(hashlib.sha256(path.read_bytes()).digest())
+            with suppress(FileNotFoundError):  # gone since it was listed
+                digest.update(bytes.fromhex(_digest(path)))
     return digest.hexdigest()
+
+
+def _trees(workspace: Workspace, job_folder: Path) -> Iterable[tuple[str, Path]]:
+    """Return the folders that the output depends on."""
+    yield "job", job_folder
+    yield "program", Path(__file__).resolve().parent
+    yield from (("shared", folder) for folder in workspace.shared_folders())
+    yield from (("templates", folder) for folder in workspace.template_folders())
+
+
+def _stamps(workspace: Workspace, job_folder: Path) -> set[tuple[str, int, int]]:
+    """Return name, size and time of every file that the output depends on, to see whether one was edited."""
+    found = set()
+    for _, folder in _trees(workspace, job_folder):
+        for path in _files(folder):
+            with suppress(FileNotFoundError):
+                seen = path.stat()
+                found.add((str(path), seen.st_size, seen.st_mtime_ns))
+    return found
 
 
 def _files(folder: Path) -> Iterable[Path]:
@@ -138,10 +172,11 @@ def _is_current(target: Path, key: str) -> bool:
 
 
 def _digest(path: Path) -> str:
-    return hashlib.sha256(path.read_bytes()).hexdigest()
+    with path.open("rb") as file:  # read in pieces: a film may lie among the photos
+        return hashlib.file_digest(file, "sha256").hexdigest()
 
 
-def _make(workspace: Workspace, job_folder: Path, key: str, tell: Told) -> None:
+def _make(workspace: Workspace, job_folder: Path, key: Callable[[], str], tell: Told) -> None:
     from packet.closeout.assemble import assemble
     from packet.closeout.redact import redact
     from packet.photos.renditions import PhotosUnreadable, render_all
@@ -168,7 +203,7 @@ def _make(workspace: Workspace, job_folder: Path, key: str, tell: Told) -> None:
                 files[photo["small"]] = renditions[photo["id"]].small
             _site(workspace, copy, files, words, _epoch(closeout.record.dates.finished), work / reader)
         made = {path.relative_to(work).as_posix(): _digest(path) for path in _files(work)}
-        receipt = json.dumps({"key": key, "files": made}, indent=0, sort_keys=True)
+        receipt = json.dumps({"key": key(), "files": made}, indent=0, sort_keys=True)
         (work / RECEIPT_NAME).write_text(receipt, encoding="utf-8", newline="\n")
 
 

@@ -108,12 +108,16 @@ def length(least: str, most: str, *examples: str) -> Parsed:
     )
 
 
+def _area(text: str) -> units.Area:
+    return units.parse_area(text, least=Fraction(1, 10))  # what covers nothing, or holds nothing, is no area
+
+
 Length = Annotated[units.Length, length("1/64 in", "1000 ft")]
 Coordinate = Annotated[units.Length, length("-1000 ft", "1000 ft", "4 ft 6 in", "0 ft", "-12 ft")]
 Spacing = Annotated[units.Length, length("1/4 in", "10 ft", "6 in", "16 in oc", "24 oc")]
 Thickness = Annotated[units.Length, length("1/64 in", "12 in", "15/32 in", "1/2 in", "0.019 in")]
 Pitch = Annotated[units.Pitch, Parsed(units.parse_pitch, ("6:12", "6/12", "6 on 12"))]
-Area = Annotated[units.Area, Parsed(units.parse_area, ("32.8 sq ft", "1 square"))]
+Area = Annotated[units.Area, Parsed(_area, ("32.8 sq ft", "1 square"))]
 Speed = Annotated[units.Speed, Parsed(units.parse_speed, ("130 mph",))]
 NailSize = Annotated[units.NailSize, Parsed(units.parse_nail_size, ("2-3/8 x 0.113", "2-1/2 in x 0.131 in"))]
 Count = Annotated[int, Parsed(units.parse_count, (4, 1988), ("integer", "string"))]

@@ -59,7 +59,8 @@ class Figure:
         id: Stable id, also its anchor on the page (``plane.MS.area``).
         value: Exact or full-precision value in ``unit``.
         unit: Unit key (``sq_ft``, ``ft``, ``in``, ``bundle`` …).
-        decimals: Places shown; lengths in ``ft_in`` show feet, inches and sixteenths instead.
+        decimals: Places shown; lengths in ``ft_in`` show feet, inches and sixteenths instead, and those in
+            ``in`` a tape's fraction when it is 0.
         working: How it was computed; None when it was measured or typed.
         origin: Record path of a measured value, else "".
         sources: Published places the rule or cell was read in.

@@ -7,7 +7,8 @@ from pydantic.json_schema import GenerateJsonSchema, JsonSchemaValue
 from pydantic_core import core_schema
 
 from packet.photos.log import PhotoLog
-from packet.record.job import JobRecord, Office
+from packet.record.job import JobRecord
+from packet.record.office import Office
 
 MODELS: dict[str, type[BaseModel]] = {"job": JobRecord, "photos": PhotoLog, "office": Office}
 DIALECT = "https://json-schema.org/draft/2020-12/schema"

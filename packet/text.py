@@ -68,7 +68,7 @@ def figure_number(figure: Mapping[str, Any]) -> str:
     value, unit = figure["value"], figure["unit"]
     if unit == "ft_in":
         return feet_and_inches(Fraction(value) * 12)
-    if unit == "in":
+    if unit == "in" and not figure["decimals"]:
         return tape_text(value)
     return decimal(value, figure["decimals"])
 

@@ -32,8 +32,8 @@ BARS: tuple[tuple[str, ...], ...] = (
     ("drawings",),
     ("site", "paper"),
     ("schema",),
-    ("build",),
-    ("archive",),
+    ("build", "starting"),
+    ("archive", "handover", "preview"),
     ("cli",),
 )
 #: In the leftmost bar rooms may use one another, as long as none uses itself by a detour.

@@ -9,6 +9,7 @@ from packet.units import round_up
 
 DEPTH_FROM_OUTSIDE_FACE = "max(least_in, (overhang_in + inside_in) * sqrt(1 + (rise / 12) ** 2))"
 DEPTH_FROM_INSIDE_FACE = "max(least_in, (overhang_in + wall_in + inside_in) * sqrt(1 + (rise / 12) ** 2))"
+REACH_PAST_OUTSIDE_FACE = "depth_in / sqrt(1 + (rise / 12) ** 2) - overhang_in"
 BARRIER_ROWS = "max(1, ceil((depth_in - lap_in) / (sheet_width_in - lap_in)))"
 
 
@@ -67,6 +68,30 @@ def depth_from_inside_face(
     """
     zero_or_more(overhang_in=overhang_in, wall_in=wall_in, inside_in=inside_in, least_in=least_in)
     return max(float(least_in), float(overhang_in + wall_in + inside_in) * slope_factor(rise))
+
+
+def reach_past_outside_face(depth_in: Number, overhang_in: Number, rise: Number) -> float:
+    """Return how far inside the outside face of the wall an ice barrier reaches, measured level.
+
+    Source: house rule; ``depth_from_outside_face`` the other way round.
+
+    Args:
+        depth_in: Depth up the slope from the eave edge [in], 0 or more.
+        overhang_in: Level distance from eave edge to the outside face [in], 0 or more.
+        rise: Rise in 12 [in], 0 or more.
+
+    Returns:
+        Level distance past the outside face [in]; below 0 where the barrier ends outside the wall.
+
+    Raises:
+        OutOfRange: A value is below 0.
+
+    Example:
+        >>> round(reach_past_outside_face(72, 16, 8), 1)
+        43.9
+    """
+    zero_or_more(depth_in=depth_in, overhang_in=overhang_in)
+    return float(depth_in) / slope_factor(rise) - float(overhang_in)
 
 
 def barrier_rows(depth_in: Number, sheet_width_in: Number, lap_in: Number) -> int:

@@ -1,6 +1,8 @@
 """``packet check``: are the records sound, and what is still open?"""
 
-from collections.abc import Iterable, Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping, Sequence
+from pathlib import Path
+from typing import TYPE_CHECKING
 
 import click
 
@@ -8,9 +10,13 @@ from packet.cli.main import EXIT_BAD, EXIT_OPEN
 from packet.cli.report import chosen, show_problems, the_workspace
 from packet.closeout.model import Closeout
 from packet.figure import Figure
-from packet.problems import Problem, Refused
+from packet.problems import Problem, Refused, shown
 from packet.review.model import Result
+from packet.snippet import visible
 from packet.text import Words, figure_text, load_words
+
+if TYPE_CHECKING:
+    from packet.photos.taken import WaitingPhoto
 
 
 @click.command(name="check", help="Check records and say what is still open.\n\nExample: packet check 26-041")
@@ -19,6 +25,7 @@ from packet.text import Words, figure_text, load_words
 def command(jobs: tuple[str, ...], quiet: bool) -> int:
     """Check records and return the exit code."""
     from packet.closeout.assemble import assemble
+    from packet.photos.taken import waiting_photos
 
     workspace = the_workspace()
     folders = chosen(workspace, jobs)
@@ -30,12 +37,15 @@ def command(jobs: tuple[str, ...], quiet: bool) -> int:
         except Refused as refused:
             problems += refused.problems
     words = load_words(workspace.shared_folders())
+    waiting = {folder.name: waiting_photos(folder) for folder in folders if folder.name in closeouts}
     items = {name: open_items(closeout, words) for name, closeout in closeouts.items()}
     if not quiet:
         for name, lines in items.items():
             click.echo(f"{name}: nothing due is open" if not lines else f"{name}: {len(lines)} open")
             for line in lines:
                 click.echo(f"  {line}")
+            for line in _waiting_lines(waiting[name]):
+                click.echo(line)
     if problems:
         show_problems(problems, of_jobs=len(folders))
         return EXIT_BAD
@@ -55,6 +65,16 @@ def open_items(closeout: Closeout, words: Words) -> list[str]:
         if not finding.explanation:
             lines.append(f"{words[f'findings.{finding.code}']}: {finding.subject} [{finding.id}]")
     return lines
+
+
+def _waiting_lines(photos: Sequence["WaitingPhoto"]) -> Iterator[str]:
+    """Yield the photos that wait for a person to write what they show, each with the place of its entry."""
+    if photos:
+        many = "1 photo waits" if len(photos) == 1 else f"{len(photos)} photos wait"
+        yield f"  {many} for words in the log; until then no copy carries them:"
+        for photo in photos:
+            place, lacks = f"{shown(photo.log, Path.cwd())}:{photo.line}", " and ".join(photo.lacks)
+            yield f"    {photo.id} {place}: write {lacks} ({visible(photo.file)})"
 
 
 def _why(result: Result, figures: Mapping[str, Figure], words: Words) -> Iterator[str]:

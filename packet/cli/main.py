@@ -12,7 +12,13 @@ COMMANDS = {
     "build": "Build the closeout packet of jobs, one site for each copy.",
     "check": "Check records and say what is still open.",
     "figures": "Print every figure of a job with its working.",
+    "new": "Begin a job: ask for number, street and kind of work, and write its record.",
+    "pdf": "Print jobs: a PDF of each copy, and a roof card.",
+    "photos": "Take photos from a phone or a card into a job and its log.",
     "schema": "Print the JSON Schema of a record, for an editor.",
+    "start": "Make the folder of an office, or what of it is missing.",
+    "serve": "Show a job's packet in the browser, rebuilt on change.",
+    "zip": "Make the zip of a packet's outside copy, to hand on.",
 }
 
 EXIT_OPEN, EXIT_BAD, EXIT_INTERNAL = 1, 2, 70

@@ -1,6 +1,6 @@
 """The flow: record, reference and photos in; figures and review; the closeout out."""
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from pathlib import Path
 
 from packet import __version__
@@ -11,11 +11,13 @@ from packet.figures.rules import code_ids
 from packet.photos.taken import PhotoSet, TakenPhoto, take_photos
 from packet.problems import Problem, Refused, nearest
 from packet.reading import ReadFile
-from packet.record.checks import Loc
-from packet.record.job import JobRecord, Office
+from packet.record.checks import Loc, shown_ids
+from packet.record.job import JobRecord
 from packet.record.load import read_office, read_record
+from packet.record.office import Office
 from packet.reference import Library
 from packet.review.catalogue import BY_ID
+from packet.review.expected import expected
 from packet.review.findings import findings
 from packet.review.judge import review
 from packet.workspace import Workspace
@@ -62,7 +64,11 @@ def assemble(workspace: Workspace, job_folder: Path) -> tuple[Closeout, tuple[Ta
         problems += _between_files(library, record, photos)
     if problems or not (library and office and record and photos is not None):
         raise Refused(problems)
-    return _closeout(library, office.value, record.value, photos), photos.photos
+    closeout = _closeout(library, office.value, record.value, photos)
+    problems += _explained_nothing(record, [finding.id for finding in closeout.findings])
+    if problems:
+        raise Refused(problems)
+    return closeout, photos.photos
 
 
 def _between_files(library: Library, record: ReadFile[JobRecord], photos: PhotoSet) -> Iterator[Problem]:
@@ -86,8 +92,7 @@ def _between_files(library: Library, record: ReadFile[JobRecord], photos: PhotoS
             loc, near = ("ways_out", n, "requirement"), nearest(way.requirement, BY_ID) or ""
             yield record.problem("unknown-requirement", loc, way.requirement, nearest=near)
     planes = {plane.id for plane in job.roof.planes} if job.roof else set()
-    things = {*BY_ID, *(s.id for s in (job.deck.sheets if job.deck else ()))}
-    things |= {entry.id for group in (job.details, job.framing, job.found) for entry in group}
+    things = {*BY_ID, *shown_ids(job)}
     if photos.log:
         for n, entry in enumerate(photos.log.value.photos):
             if entry.plane and entry.plane not in planes:
@@ -98,6 +103,14 @@ def _between_files(library: Library, record: ReadFile[JobRecord], photos: PhotoS
                 if id not in things:
                     near = nearest(id, things) or ""
                     yield photos.log.problem("unknown-proof", ("photos", n, "proves", m), id, nearest=near)
+
+
+def _explained_nothing(record: ReadFile[JobRecord], findings: Sequence[str]) -> Iterator[Problem]:
+    """Find explanations of what was not found: a mistyped id would leave the finding open without a word."""
+    for id in record.value.explained:
+        if id not in findings:
+            near = nearest(id, findings) or ""
+            yield record.problem_of_key("unknown-finding", ("explained", id), nearest=near)
 
 
 def _closeout(library: Library, office: Office, record: JobRecord, photos: PhotoSet) -> Closeout:
@@ -117,6 +130,7 @@ def _closeout(library: Library, office: Office, record: JobRecord, photos: Photo
         results=results,
         findings=found,
         stages=stages,
+        expected=expected(record),
         photos=tuple(_photo(photo) for photo in photos.photos),
         geometry=geometry,
         care=care,

@@ -5,8 +5,9 @@ from typing import Literal
 from packet.fields import Strict, everyone, leaf
 from packet.figure import Figure, Source
 from packet.figures.plan import Geometry
-from packet.photos.log import LoggedPhoto
-from packet.record.job import JobRecord, Office
+from packet.photos.log import CaptionedPhoto
+from packet.record.job import JobRecord
+from packet.record.office import Office
 from packet.review.model import Finding, Result
 
 FORMAT, FORMAT_VERSION = "roof-closeout-packet", 1
@@ -22,7 +23,7 @@ class Head(Strict):
     reference: dict[str, str] = everyone(description="Reference file to digest.")
 
 
-class Photo(LoggedPhoto):
+class Photo(CaptionedPhoto):
     """A logged photo with the facts of its original and the names of its published sizes."""
 
     original_sha256: str = everyone()
@@ -65,6 +66,7 @@ class Closeout(Strict):
     results: tuple[Result, ...] = everyone()
     findings: tuple[Finding, ...] = everyone()
     stages: tuple[str, ...] = everyone()
+    expected: tuple[str, ...] = everyone(description="Parts of the record this kind of work is asked for.")
     photos: tuple[Photo, ...] = everyone()
     geometry: Geometry | None = everyone()
     care: tuple[Care, ...] = everyone()

@@ -3,6 +3,8 @@
 from collections.abc import Callable
 
 from packet.figure import FigureSet
+from packet.figures.air import air_figures
+from packet.figures.eaves import eaves_figures
 from packet.figures.goods import goods_figures
 from packet.figures.measured import measured_figures
 from packet.figures.roof import roof_figures
@@ -16,6 +18,8 @@ TOPICS: tuple[Callable[[JobRecord, Library, FigureSet], None], ...] = (
     roof_figures,
     wind_figures,
     work_figures,
+    air_figures,
+    eaves_figures,
     goods_figures,
     bundles_needed,
 )

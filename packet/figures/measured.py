@@ -18,7 +18,13 @@ FEET_FROM_IN = 48
 PLACES = frozenset({"at", "outline", "upper_starts", "top_at"})
 
 #: Whole numbers that are not counts.
-_UNIT_BY_FIELD = {"built": "year", "age_years": "years", "revision": "number"}
+_UNIT_BY_FIELD = {
+    "built": "year",
+    "age_years": "years",
+    "revision": "number",
+    "climate_zone": "number",
+    "free_sq_in_each": "sq_in",
+}
 
 
 def add_length(figures: FigureSet, path: str, length: units.Length) -> None:

@@ -5,7 +5,9 @@ from dataclasses import dataclass
 from fractions import Fraction
 
 from packet.figure import Figure, FigureSet, Source, term
+from packet.record.air import Ventilation
 from packet.record.job import JobRecord
+from packet.record.roof import AnyPlane
 from packet.reference import CodeRow, Library
 from packet.reference.models import Whose
 from packet.reference.vocabulary import Kind, Nail
@@ -34,6 +36,8 @@ class Limit:
         superseded: What took its place; "" when it stands.
         missing: Facts without which it can't be told whether it applies.
         note: Plain note; "" for none.
+        may_accuse: False when a rule that was not read asks less here: then keeping this one is enough, and
+            missing it shows nothing.
     """
 
     row: str
@@ -48,6 +52,7 @@ class Limit:
     superseded: str = ""
     missing: tuple[str, ...] = ()
     note: str = ""
+    may_accuse: bool = True
 
 
 def code_ids(record: JobRecord) -> tuple[str, ...]:
@@ -59,9 +64,11 @@ def code_ids(record: JobRecord) -> tuple[str, ...]:
 def facts(record: JobRecord, figures: FigureSet) -> dict[str, object]:
     """Return what is known of the job that a rule may depend on; an unknown fact is left out."""
     covering, deck, dry_in = record.covering, record.deck, record.dry_in
+    rises = [plane.pitch.rise_in_12 for plane in shingled_planes(record)]
     known: dict[str, object] = {
         "exposure": record.basis.exposure if record.basis else None,
-        "slope_rise_in_12": _least_rise_worked(record),
+        "slope_rise_in_12": min(rises, default=None),
+        "steepest_rise_in_12": max(rises, default=None),
         "panel_thickness_in": _panel_thickness(record),
         "shingle_kind": covering.shingle.kind if covering and covering.shingle else None,
         "valley_kind": next(
@@ -82,7 +89,21 @@ def facts(record: JobRecord, figures: FigureSet) -> dict[str, object]:
     if record.basis and record.basis.wind_speed:
         known[f"wind_{record.basis.wind_kind}_mph"] = record.basis.wind_speed.mph
         known.setdefault("wind_nominal_mph", _value(figures, "basis.wind_nominal"))
+    if record.ventilation:
+        known |= {
+            "climate_zone": record.ventilation.climate_zone,
+            "vapor_retarder": record.ventilation.vapor_retarder,
+            "vent_high_share_percent": _high_share(record.ventilation, figures),
+            "vent_high_below_top_ft": _value(figures, "ventilation.high_below_top"),
+            "vent_high_above_eaves_ft": _value(figures, "ventilation.high_above_eaves"),
+        }
     return {name: value for name, value in known.items() if value is not None}
+
+
+def _high_share(attic: Ventilation, figures: FigureSet) -> object:
+    """Return the share of the required area that is high; open vents that are all low give none of it."""
+    low = [vent.place == "low" for vent in attic.vents if vent.state != "closed"]
+    return Fraction(0) if low and all(low) else _value(figures, "ventilation.high_share")
 
 
 def _value(figures: FigureSet, id: str) -> object:
@@ -90,22 +111,27 @@ def _value(figures: FigureSet, id: str) -> object:
     return Fraction(figure.value) if figure else None
 
 
-def _least_rise_worked(record: JobRecord) -> Fraction | None:
-    """Return the lowest pitch that was worked: low slopes ask for more."""
-    if not record.roof:
-        return None
-    areas = record.covering.areas if record.covering else ()
-    sheets = record.deck.sheets if record.deck else ()
-    worked = {*(area.plane for area in areas), *(sheet.plane for sheet in sheets)}
-    rises = [plane.pitch.rise_in_12 for plane in record.roof.planes if not worked or plane.id in worked]
-    return min(rises)
+def shingled_planes(record: JobRecord) -> tuple[AnyPlane, ...]:
+    """Return the planes that rules for shingles look at: those worked on, less those of a low-slope covering.
+
+    Where no area is given, the planes of new deck stand for them, and without those every plane.
+    """
+    planes, covering, deck = (record.roof.planes if record.roof else ()), record.covering, record.deck
+    low = {entry.plane for entry in covering.low_slope} if covering else set()
+    areas = {area.plane for area in covering.areas} if covering else set()
+    wood = {sheet.plane for sheet in deck.sheets} | {board.plane for board in deck.boards} if deck else set()
+    worked = areas or wood or {plane.id for plane in planes}
+    return tuple(plane for plane in planes if plane.id in worked - low)
 
 
 def _panel_thickness(record: JobRecord) -> Fraction | None:
-    if record.deck and record.deck.panel:
-        return record.deck.panel.thickness.inches
-    old = record.roof.old if record.roof else None
-    return old.deck_thickness.inches if old and old.deck_thickness else None
+    """Return the thickness of the deck under the work: the new panel's, or the least of boards and old."""
+    deck, old = record.deck, record.roof.old if record.roof else None
+    if deck and deck.panel:
+        return deck.panel.thickness.inches
+    wood = [board.thickness for board in deck.boards] if deck else []
+    wood.append(old.deck_thickness if old else None)
+    return min((thickness.inches for thickness in wood if thickness), default=None)
 
 
 def limits(
@@ -147,6 +173,7 @@ def _limit(row: CodeRow, library: Library, figures: FigureSet, *, missing: tuple
         superseded=row.superseded,
         missing=missing,
         note=" ".join(part for part in (row.note, row.reason) if part),
+        may_accuse=not row.in_doubt,
     )
 
 

@@ -7,11 +7,13 @@ from packet.figure import FigureSet, term
 from packet.figures.roof import add_squares, add_up
 from packet.figures.shapes import feet, outline_ft
 from packet.record.job import JobRecord
-from packet.record.layers import Covering, Deck, TieIn, WorkedArea
+from packet.record.layers import Covering, TieIn, WorkedArea
+from packet.record.wood import Deck
 from packet.reference import Library
 
 DEPTH_IN_DECK = "length_in - above_deck_in"
 SHARE = "100 * worked_sq_ft / roof_sq_ft"
+BOARDS = "length_ft * width_in / 12"
 
 
 def work_figures(record: JobRecord, library: Library, figures: FigureSet) -> None:
@@ -21,6 +23,7 @@ def work_figures(record: JobRecord, library: Library, figures: FigureSet) -> Non
         _nail_depth(record, figures)
     if record.deck:
         _deck(record.deck, figures)
+        _boards(record.deck, figures)
     if record.tie_in:
         _tie_in(record.tie_in, figures)
 
@@ -114,6 +117,29 @@ def _deck(deck: Deck, figures: FigureSet) -> None:
     figures.computed(
         "deck.sheets_by_area", deck_sheets(area.value, width, length), "sheet", DECK_SHEETS, terms
     )
+
+
+def _boards(deck: Deck, figures: FigureSet) -> None:
+    """Add the running feet of new boards and the area they cover."""
+    for board in deck.boards:
+        at = f"deck.boards.{board.id}"
+        length, width = feet(board.length), board.width.inches
+        terms = [
+            figures.as_term("length_ft", f"{at}.length", length, "ft"),
+            figures.as_term("width_in", f"{at}.width", width, "in"),
+        ]
+        area = length * width / 12
+        figures.computed(f"board.{board.id}.area", area, "sq_ft", BOARDS, terms, decimals=1)
+    if not deck.boards:
+        return
+    lengths = [
+        figures.as_term(f"part_{number}", f"deck.boards.{board.id}.length", feet(board.length), "ft")
+        for number, board in enumerate(deck.boards, 1)
+    ]
+    formula = " + ".join(part.symbol for part in lengths)
+    running = sum(part.value for part in lengths)
+    figures.computed("boards.length", running, "ft", formula, lengths, decimals=1)
+    add_up(figures, "boards.area", "sq_ft", [f"board.{board.id}.area" for board in deck.boards])
 
 
 def _tie_in(tie_in: TieIn, figures: FigureSet) -> None:

@@ -28,12 +28,54 @@ _LISTS: tuple[Loc, ...] = (
     ("found",),
     ("framing",),
     ("deck", "sheets"),
+    ("deck", "boards"),
+    ("temporary",),
     ("details",),
     ("covering", "areas"),
+    ("covering", "low_slope"),
+    ("ventilation", "vents"),
+    ("detached",),
     ("bought",),
+    ("punch_list",),
+    ("callbacks",),
     ("inspections",),
     ("documents",),
     ("warranty",),
+)
+
+#: Lists whose entries name a plane.
+_ON_PLANES: tuple[Loc, ...] = (
+    ("roof", "openings"),
+    ("deck", "sheets"),
+    ("deck", "boards"),
+    ("details",),
+    ("covering", "areas"),
+    ("covering", "low_slope"),
+)
+
+#: Lists whose entries a photo can show: work and goods, not papers or outlines.
+_SHOWN: tuple[Loc, ...] = (
+    ("found",),
+    ("framing",),
+    ("deck", "sheets"),
+    ("deck", "boards"),
+    ("temporary",),
+    ("details",),
+    ("covering", "low_slope"),
+    ("ventilation", "vents"),
+    ("detached",),
+    ("bought",),
+    ("punch_list",),
+    ("callbacks",),
+)
+
+#: Pairs of days in one entry of a list: the second is not before the first.
+_PAIRS: tuple[tuple[Loc, str, str], ...] = (
+    (("temporary",), "put_on", "taken_off"),
+    (("detached",), "off", "reset"),
+    (("punch_list",), "on", "done_on"),
+    (("callbacks",), "on", "done_on"),
+    (("warranty",), "starts", "until"),
 )
 SIDES = ("lower", "right", "upper", "left")
 
@@ -63,10 +105,13 @@ def _ids_that_name_nothing(record: JobRecord) -> Iterator[Fault]:
     planes = {plane.id for plane in record.roof.planes} if record.roof else set()
     pointed = {plane.id for plane in _at(record, ("roof", "planes")) if isinstance(plane, Triangle)}
     accepted = ", ".join(sorted(planes)) or "none: the record has no planes"
-    for loc in (("roof", "openings"), ("deck", "sheets"), ("details",), ("covering", "areas")):
+    for loc in _ON_PLANES:
         for index, entry in enumerate(_at(record, loc)):
             if entry.plane is not None and entry.plane not in planes:
                 yield Fault("unknown-id", (*loc, index, "plane"), entry.plane, {"accepted": accepted})
+    for index, plane in enumerate(_at(record, ("deck", "renailed", "planes"))):
+        if plane not in planes:
+            yield Fault("unknown-id", ("deck", "renailed", "planes", index), plane, {"accepted": accepted})
     for index, edge in enumerate(_at(record, ("roof", "edges"))):
         for number, side in enumerate(edge.sides):
             plane, _, name = side.partition(".")
@@ -83,12 +128,12 @@ def _days_out_of_order(record: JobRecord) -> Iterator[Fault]:
             yield Fault(
                 "dates-out-of-order", ("dates", later), str(second), {"accepted": f"{earlier} is {first}"}
             )
-    for index, promise in enumerate(record.warranty):
-        if promise.until and promise.until < promise.starts:
-            loc = ("warranty", index, "until")
-            yield Fault(
-                "dates-out-of-order", loc, str(promise.until), {"accepted": f"starts is {promise.starts}"}
-            )
+    for list_loc, earlier, later in _PAIRS:
+        for index, entry in enumerate(_at(record, list_loc)):
+            first, second = getattr(entry, earlier), getattr(entry, later)
+            if first and second and second < first:
+                values = {"accepted": f"{earlier} is {first}"}
+                yield Fault("dates-out-of-order", (*list_loc, index, later), str(second), values)
 
 
 def _shapes_that_do_not_close(record: JobRecord) -> Iterator[Fault]:
@@ -114,7 +159,27 @@ def _more_used_than_came(record: JobRecord) -> Iterator[Fault]:
             yield Fault("out-of-range", ("bought", index, "delivered"), str(line.delivered), values)
 
 
+def _vents_counted_twice(record: JobRecord) -> Iterator[Fault]:
+    """Free area is printed for a piece or for a foot; with both given nobody could tell which."""
+    for index, vent in enumerate(record.ventilation.vents if record.ventilation else ()):
+        if vent.pieces is not None and vent.length is not None:
+            yield Fault("vent-counted-twice", ("ventilation", "vents", index, "length"), vent.length.text)
+
+
+def _cause_missing(record: JobRecord) -> Iterator[Fault]:
+    """A planned job may not know its cause; a roof that was opened shows it."""
+    if record.cause is None and record.job.status != "planned":
+        yield Fault("cause-missing", ("job", "status"), record.job.status)
+
+
+def shown_ids(record: JobRecord) -> frozenset[str]:
+    """Return the ids of everything in the record that a photo can show."""
+    return frozenset(entry.id for loc in _SHOWN for entry in _at(record, loc))
+
+
 CHECKS: tuple[Callable[[JobRecord], Iterator[Fault]], ...] = (
+    _cause_missing,
+    _vents_counted_twice,
     _ids_given_twice,
     _ids_that_name_nothing,
     _days_out_of_order,

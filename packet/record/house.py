@@ -85,6 +85,11 @@ class Tested(Strict):
     )
     on: Day | None = everyone(None, description="Day of the test.")
     result: Prose | None = everyone(None, description="What was seen.", examples=["The attic stayed dry."])
+    inside: Prose | None = everyone(
+        None,
+        description="What was seen inside later, and when.",
+        examples=["Dry after the rain of March 27; meter 9 percent."],
+    )
 
 
 class Found(Strict):
@@ -92,9 +97,13 @@ class Found(Strict):
 
     id: Id = everyone(description="Id of the entry.", examples=["F1"])
     what: Prose = everyone(description="What was found.", examples=["Pipe boot cracked on its uphill side."])
+    offered: Prose | None = everyone(
+        None, description="What was offered.", examples=["A new boot and the shingles around it."]
+    )
     answer: Literal["agreed", "declined", "not asked"] = everyone(
         description="What the owner answered.", examples=["declined"]
     )
     on: Day | None = everyone(None, description="Day of the answer.")
     how: Line | None = everyone(None, description="How the answer was given.", examples=["text message"])
     done: Prose | None = everyone(None, description="What was done about it.", examples=["Left as found."])
+    covered_on: Day | None = everyone(None, description="Day the next layer covered it.")

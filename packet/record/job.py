@@ -1,30 +1,20 @@
 """The whole job record, in the trade's own order."""
 
 from packet.fields import Line, Prose, Strict, everyone, leaf
+from packet.record.after import Callback, CleanUp, Detached, PunchItem
+from packet.record.air import Ventilation
 from packet.record.house import Cause, Dates, Found, House, JobHead, People, Tested
-from packet.record.layers import Covering, Deck, Detail, DripEdge, DryIn, FramingWork, TieIn
+from packet.record.layers import Covering, Detail, DripEdge, DryIn, TemporaryCover, TieIn
 from packet.record.papers import Basis, Bought, Document, Inspection, Money, Promise, WayOut
 from packet.record.roof import Roof
-
-
-class CleanUp(Strict):
-    """How the place was left."""
-
-    magnet: Prose | None = everyone(
-        None, description="Magnet run for nails.", examples=["Run twice over lawn and drive."]
-    )
-    gutters: Prose | None = everyone(
-        None, description="Gutters.", examples=["Cleared of granules and nails."]
-    )
-    walk_through: Prose | None = everyone(
-        None, description="Walk-through with the owner.", examples=["On the last day; no points left."]
-    )
+from packet.record.wood import Deck, FramingWork
 
 
 class JobRecord(Strict):
     """What the contractor wrote down about one job.
 
-    Every part but job, property and cause may be absent: the packet then says "not recorded".
+    Every part but job, property and cause may be absent: the packet then says "not recorded". The cause may
+    wait until the roof is open.
     """
 
     job: JobHead = everyone(description="Number, kind and status.")
@@ -34,7 +24,7 @@ class JobRecord(Strict):
     complaint: Prose | None = everyone(
         None, description="What the owner saw.", examples=["A ring on the dining-room ceiling."]
     )
-    cause: Cause = everyone(description="Why it leaked.")
+    cause: Cause | None = everyone(None, description="Why it leaked; a planned job may not know yet.")
     roof: Roof | None = everyone(None, description="The roof.")
     basis: Basis | None = everyone(None, description="The rules the work was done under.")
     summary: Prose | None = everyone(
@@ -46,13 +36,18 @@ class JobRecord(Strict):
     framing: tuple[FramingWork, ...] = everyone((), description="Framing and trim touched.")
     deck: Deck | None = everyone(None, description="New deck.")
     dry_in: DryIn | None = everyone(None, description="Underlayment.")
+    temporary: tuple[TemporaryCover, ...] = everyone((), description="Covers of a night or a week.")
     drip_edge: DripEdge | None = everyone(None, description="Metal at eaves and rakes.")
     details: tuple[Detail, ...] = everyone((), description="Valleys, walls, pipes.")
     covering: Covering | None = everyone(None, description="New shingles.")
     tie_in: TieIn | None = everyone(None, description="Where new meets old.")
+    ventilation: Ventilation | None = everyone(None, description="Attic ventilation.")
+    detached: tuple[Detached, ...] = everyone((), description="Taken off for the work and set again.")
     bought: tuple[Bought, ...] = everyone((), description="Goods: delivered, returned, left, scrap.")
     tested: Tested | None = everyone(None, description="How the cure was proven.")
     clean_up: CleanUp | None = everyone(None, description="How the place was left.")
+    punch_list: tuple[PunchItem, ...] = everyone((), description="Points left, and when they were done.")
+    callbacks: tuple[Callback, ...] = everyone((), description="Calls after the work.")
     inspections: tuple[Inspection, ...] = everyone((), description="Visits of inspectors.")
     documents: tuple[Document, ...] = everyone((), description="Papers of the job.")
     warranty: tuple[Promise, ...] = everyone((), description="Promises and their ends.")
@@ -70,16 +65,3 @@ class JobRecord(Strict):
         description="Requirement id to the reason it was not recorded.",
         examples=[{"drip-edge-fastening": "forgot"}],
     )
-
-
-class Office(Strict):
-    """The office's own card, ``shared/office.yaml``."""
-
-    name: Line = everyone(description="Name of the contractor.", examples=["Pike and Gannet Roofing"])
-    address: Line = everyone(description="Postal address.", examples=["4 Slipway Road, Pellam Reach"])
-    phone: Line = everyone(description="Telephone.", examples=["843-555-0142"])
-    email: Line | None = everyone(None, description="E-mail.", examples=["office@example.org"])
-    license: Line | None = everyone(
-        None, description="License as printed.", examples=["Residential roofing RBS-00000"]
-    )
-    hours: Line | None = everyone(None, description="When somebody answers.", examples=["weekdays 7 to 5"])

@@ -1,14 +1,14 @@
-"""The work layer by layer: framing, deck, dry-in, edges, details, covering, tie-in."""
+"""The work layer by layer above the deck: dry-in, edges, details, covering, tie-in."""
 
 from typing import Literal
 
 from packet.fields import (
     Coordinate,
     Count,
+    Day,
     Id,
     Length,
     Line,
-    NailSize,
     Prose,
     Spacing,
     Strict,
@@ -17,68 +17,6 @@ from packet.fields import (
 )
 from packet.record.roof import Point
 
-Shank = Literal["smooth", "ring"]
-
-
-class FramingWork(Strict):
-    """Framing or trim that was cut back, stiffened or replaced."""
-
-    id: Id = everyone(description="Id of the entry.", examples=["R1"])
-    part: Line = everyone(description="Which part.", examples=["jack rafter", "fascia"])
-    what: Prose = everyone(
-        description="What was done.", examples=["Cut back to sound wood and a new rafter set beside it."]
-    )
-    member: Line | None = everyone(None, description="Size of the new piece.", examples=["2x8 Southern Pine"])
-    length: Length | None = everyone(None, description="Length of the new piece.", examples=["6 ft"])
-    fasteners: Line | None = everyone(
-        None, description="What holds it.", examples=["3 x 0.131 nails, two rows at 12 in"]
-    )
-
-
-class Panel(Strict):
-    """The new deck panel as its stamp reads."""
-
-    product: Line = everyone(description="Kind of panel.", examples=["plywood"])
-    thickness: Thickness = everyone(description="Performance category or thickness.", examples=["15/32 in"])
-    span_rating: Line | None = everyone(None, description="Span rating on the stamp.", examples=["32/16"])
-    bond: Line | None = everyone(None, description="Bond class on the stamp.", examples=["Exposure 1"])
-    width: Length = everyone(description="Width of a whole sheet.", examples=["4 ft"])
-    length: Length = everyone(description="Length of a whole sheet.", examples=["8 ft"])
-
-
-class DeckNail(Strict):
-    """The nail, by length and shank; a penny name alone does not identify it."""
-
-    size: NailSize = everyone(description="Length by shank.", examples=["2-3/8 x 0.113"])
-    shank: Shank = everyone(description="Smooth or ring shank.", examples=["ring"])
-    finish: Line | None = everyone(None, description="Coating or metal.", examples=["hot-dip galvanized"])
-
-
-class Sheet(Strict):
-    """One sheet or piece of new deck."""
-
-    id: Id = everyone(description="Id chalked on the sheet.", examples=["S1"])
-    plane: Id = everyone(description="Plane it lies on.", examples=["MS"])
-    at: Point = everyone(description="Lower left corner: along the lowest edge, then up the slope.")
-    along: Length = everyone(description="Size along the eave.", examples=["8 ft"])
-    up: Length = everyone(description="Size up the slope.", examples=["4 ft"])
-    why: Line = everyone(description="Why the old deck came out.", examples=["rot"])
-
-
-class Deck(Strict):
-    """New deck and its nailing as measured with the tape."""
-
-    panel: Panel | None = everyone(None, description="New panel.")
-    nail: DeckNail | None = everyone(None, description="Deck nail.")
-    edge_spacing: Spacing | None = everyone(None, description="Nail spacing along panel edges, as measured.")
-    field_spacing: Spacing | None = everyone(
-        None, description="Nail spacing on supports between, as measured."
-    )
-    sheets: tuple[Sheet, ...] = everyone((), description="One entry a sheet or piece.", max_length=400)
-    note: Prose | None = everyone(
-        None, description="Anything else about the deck.", examples=["Sheets lie across the rafters."]
-    )
-
 
 class CapFasteners(Strict):
     """How the underlayment is held."""
@@ -86,6 +24,48 @@ class CapFasteners(Strict):
     kind: Line = everyone(description="Kind of fastener.", examples=["1 in plastic cap nail"])
     at_laps: Spacing = everyone(description="Spacing along laps.", examples=["6 in"])
     between: Spacing = everyone(description="Spacing between laps.", examples=["12 in"])
+
+
+class IceBarrier(Strict):
+    """The membrane along the eaves of a cold place, as taped."""
+
+    product: Line = everyone(description="What the crew calls it.", examples=["self-adhered sheet"])
+    standard: Line | None = everyone(None, description="Standard on the roll.", examples=["ASTM D1970"])
+    up_slope: Length | None = everyone(
+        None, description="From the eave edge up the slope, as taped.", examples=["6 ft"]
+    )
+    overhang: Length | None = everyone(
+        None, description="Level, from the eave edge to the outside face of the wall.", examples=["12 in"]
+    )
+
+
+class SealedDeck(Strict):
+    """How the joints of the deck were closed against water."""
+
+    way: Literal["tape on the joints", "self-adhered sheet", "two layers of underlayment"] = everyone(
+        description="Way of sealing.", examples=["tape on the joints"]
+    )
+    product: Line | None = everyone(None, description="What was used.", examples=["flashing tape"])
+    standard: Line | None = everyone(None, description="Standard on it.", examples=["ASTM D1970"])
+    width: Length | None = everyone(None, description="Width of the tape.", examples=["4 in"])
+
+
+class TemporaryCover(Strict):
+    """A cover that kept the weather out until the roof could: when it went on, and when it came off."""
+
+    id: Id = everyone(description="Id of the cover.", examples=["T1"])
+    where: Line = everyone(description="What it covered.", examples=["open deck on the north slope"])
+    what: Line = everyone(description="What it was.", examples=["tarp, 20 ft x 30 ft"])
+    held_by: Line | None = everyone(
+        None, description="How it was held.", examples=["over the ridge, battens screwed along the edges"]
+    )
+    put_on: Day = everyone(description="Day it went on.")
+    taken_off: Day | None = everyone(None, description="Day it came off; absent while it is on.")
+    weather: Prose | None = everyone(
+        None,
+        description="What the weather did to it, and what was seen inside.",
+        examples=["Light rain; attic dry."],
+    )
 
 
 class DryIn(Strict):
@@ -99,6 +79,8 @@ class DryIn(Strict):
     head_lap: Length | None = everyone(None, description="Lap of one course over the next, as measured.")
     end_lap: Length | None = everyone(None, description="Lap at roll ends, as measured.")
     fasteners: CapFasteners | None = everyone(None, description="Fasteners of the underlayment.")
+    sealed_deck: SealedDeck | None = everyone(None, description="Joints of the deck closed.")
+    ice_barrier: IceBarrier | None = everyone(None, description="Membrane along the eaves.")
     weather: Prose | None = everyone(
         None, description="Weather while the roof was open.", examples=["Dry, 60 F, light wind."]
     )
@@ -142,6 +124,15 @@ class Detail(Strict):
     flashing_height: Length | None = everyone(None, description="Flashing up the wall.", examples=["4 in"])
     flashing_width: Length | None = everyone(None, description="Flashing onto the roof.", examples=["4 in"])
     pieces: Count | None = everyone(None, description="Pieces of step flashing.", examples=[12])
+    counterflashing: Literal["new", "reused", "left as found", "by others", "none"] | None = everyone(
+        None, description="What was done with the metal that laps over it.", examples=["reused"]
+    )
+    width: Length | None = everyone(
+        None, description="Width of a chimney or skylight along the slope's level.", examples=["32 in"]
+    )
+    cricket: Literal["built", "none"] | None = everyone(
+        None, description="Whether a cricket stands on the uphill side.", examples=["built"]
+    )
     note: Prose | None = everyone(
         None, description="Anything else about it.", examples=["Sound; laid back over new shingles."]
     )
@@ -161,6 +152,9 @@ class Shingle(Strict):
     """The shingle as its wrapper reads."""
 
     kind: Literal["laminated", "three-tab"] = everyone(description="Kind of shingle.", examples=["laminated"])
+    made_by: Line | None = everyone(
+        None, description="Maker on the wrapper.", examples=["Marshgate Roofing Mill"]
+    )
     color: Line | None = everyone(None, description="Color.", examples=["driftwood gray"])
     lot: Line | None = everyone(None, description="Lot on the wrapper.", examples=["L-27F-0318"])
     width: Length | None = everyone(
@@ -189,13 +183,39 @@ class MakerSays(Strict):
     )
 
 
+class LowSlope(Strict):
+    """A covering for a slope too low for shingles, and how it runs under them."""
+
+    id: Id = everyone(description="Id of the entry.", examples=["L1"])
+    plane: Id = everyone(description="Plane it lies on.", examples=["PR"])
+    product: Line = everyone(
+        description="What it is.", examples=["self-adhered cap sheet over a nailed base sheet"]
+    )
+    made_by: Line | None = everyone(
+        None, description="Maker on the roll.", examples=["Marshgate Roofing Mill"]
+    )
+    plies: Count = everyone(1, description="Plies laid.", examples=[2])
+    side_lap: Length | None = everyone(None, description="Side lap, as measured.", examples=["3 in"])
+    end_lap: Length | None = everyone(None, description="End lap, as measured.", examples=["6 in"])
+    under_shingles: Length | None = everyone(
+        None, description="How far it runs up under the shingles, as taped.", examples=["24 in"]
+    )
+    note: Prose | None = everyone(
+        None, description="Anything else about it.", examples=["Rolled in at 58 F."]
+    )
+
+
 class Covering(Strict):
-    """The new shingles."""
+    """The new covering."""
 
     areas: tuple[WorkedArea, ...] = everyone(
         (), description="Areas stripped and covered again.", max_length=200
     )
     shingle: Shingle | None = everyone(None, description="The shingle.")
+    starter: Line | None = everyone(
+        None, description="Starter at eaves and rakes.", examples=["starter strip, sealed at the eave edge"]
+    )
+    low_slope: tuple[LowSlope, ...] = everyone((), description="Covering of low slopes.", max_length=50)
     nail: RoofingNail | None = everyone(None, description="The shingle nail.")
     nails_each: Count | None = everyone(
         None, description="Nails a shingle, as counted on an open course.", examples=[6]

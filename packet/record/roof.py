@@ -113,6 +113,19 @@ class OldRoof(Strict):
     covering: Line | None = everyone(None, description="Old covering.", examples=["laminated shingle"])
     layers: Count | None = everyone(None, description="Layers of covering.", examples=[1])
     age_years: Count | None = everyone(None, description="Age as told or dated.", examples=[12])
+    age_from: Line | None = everyone(
+        None, description="How the age is known.", examples=["permit of 2008", "told by the owner"]
+    )
+    bend_test: Prose | None = everyone(
+        None,
+        description="A shingle lifted and bent by hand: how it took it, at what temperature.",
+        examples=["Lifted to a right angle without a crack, 61 F."],
+    )
+    match_tried: Prose | None = everyone(
+        None,
+        description="Whether a like shingle was sought, and what came of it.",
+        examples=["Same line, color no longer made; nearest color shown to the owner."],
+    )
     condition: Prose | None = everyone(
         None,
         description="Condition as found: granules, seal, brittleness.",

@@ -44,6 +44,11 @@ def code_problems(
             yield read.problem_of_key("row-id", ("rows", name), accepted=f"{id}-…")
         if entry.source is not None and entry.source not in sources:
             yield unknown_source(read, ("rows", name, "source"), entry.source, sources)
+        others = [row for row in code.rows if row != name]
+        for number, easing in enumerate(entry.eased_by):
+            if easing not in others:
+                near = nearest(easing, others) or ""
+                yield read.problem("unknown-row", ("rows", name, "eased_by", number), easing, nearest=near)
         if (entry.checked == "common_practice") != (entry.locator == COMMON_PRACTICE):
             yield read.problem(
                 "practice-unmarked", ("rows", name, "checked"), entry.checked, accepted=COMMON_PRACTICE

@@ -1,6 +1,6 @@
 """Rows ready to use: with their document, and matched against what is known of a job."""
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass, replace
 from fractions import Fraction
 
@@ -33,6 +33,8 @@ class CodeRow:
         superseded: What took its place; "" when it stands.
         note: Plain note; "" for none.
         reading: The office's own reading that lifted it.
+        eased_by: Rows that take its place where they apply.
+        in_doubt: One of those rows applies but may not decide: this one can then confirm and not accuse.
     """
 
     id: str
@@ -51,6 +53,8 @@ class CodeRow:
     superseded: str = ""
     note: str = ""
     reading: Reading | None = None
+    eased_by: tuple[str, ...] = ()
+    in_doubt: bool = False
 
     @property
     def form(self) -> Form:
@@ -103,6 +107,7 @@ def row_of(id: str, entry: RowEntry, code: CodeFile) -> CodeRow:
         reason=entry.reason or "",
         superseded=entry.superseded or "",
         note=entry.note or "",
+        eased_by=entry.eased_by,
     )
 
 
@@ -133,7 +138,16 @@ def match(rows: Iterable[CodeRow], facts: Facts) -> Match:
             applying.append(_at(row, known.get(row.added_to)))
         elif holds is None:
             open_rows.append(CannotTell(row, missing))
-    return Match(tuple(applying), tuple(open_rows))
+    return Match(tuple(_eased(applying)), tuple(open_rows))
+
+
+def _eased(rows: Sequence[CodeRow]) -> Iterator[CodeRow]:
+    """Yield the rows that still stand: one that is eased by a row that was read drops out."""
+    decides = {row.id: row.may_decide for row in rows}
+    for row in rows:
+        easing = [decides[id] for id in row.eased_by if id in decides]
+        if not any(easing):
+            yield replace(row, in_doubt=bool(easing))
 
 
 def _at(row: CodeRow, base: object) -> CodeRow:

@@ -90,6 +90,7 @@ class RowEntry(Strict):
     Attributes:
         added_to: A fact that the value is added to: a nail that goes through the deck and 1/8 in past it.
         superseded: What took the rule's place; a superseded rule decides nothing.
+        eased_by: Rows of the same file that ask less where their conditions hold; this one then stands back.
     """
 
     asks: Annotated[Line, BeforeValidator(_ask)]
@@ -103,6 +104,7 @@ class RowEntry(Strict):
     checked: Mark
     reason: Prose | None = None
     superseded: Prose | None = None
+    eased_by: tuple[Slug, ...] = ()
     note: Prose | None = None
 
     @field_validator("kind")

@@ -64,6 +64,11 @@ ASKS: Mapping[str, Ask] = {
     "hand_seal.spot_spacing": _INCHES,
     "roof_bracket.nail.length": _INCHES,
     "roof_bracket.nail.into": _WORDS,
+    "renailed.nail": Ask("nails"),
+    "renailed.edge_spacing": _INCHES,
+    "renailed.field_spacing": _INCHES,
+    "sealed_deck.way": _WORDS,
+    "ventilation.ratio": Ask("number", "to_one"),
 }
 
 #: Units that columns of a table may carry. ``word`` is text, ``source`` an id of sources.yaml.
@@ -79,6 +84,7 @@ Exposure = Literal["B", "C", "D"]
 Shank = Literal["smooth", "ring"]
 ShingleKind = Literal["laminated", "three-tab"]
 ValleyKind = Literal["open", "closed"]
+VaporRetarder = Literal["class I", "class II", "class III", "none"]
 WindZone = Literal["seaward", "inland-1", "inland-2", "hvhz"]
 
 

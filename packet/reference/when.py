@@ -9,7 +9,7 @@ from typing import Generic, TypeVar
 from pydantic import Field, model_validator
 
 from packet.fields import Day, Quantity, Strict, refuse
-from packet.reference.vocabulary import Exposure, Shank, ShingleKind, ValleyKind, WindZone
+from packet.reference.vocabulary import Exposure, Shank, ShingleKind, ValleyKind, VaporRetarder, WindZone
 
 Value = Fraction | str | date
 Facts = Mapping[str, object]
@@ -74,6 +74,7 @@ class When(Strict):
     wind_nominal_mph: Number | None = None
     exposure: Choice[Exposure] | None = None
     slope_rise_in_12: Number | None = None
+    steepest_rise_in_12: Number | None = None
     panel_thickness_in: Number | None = None
     nail_length_in: Number | None = None
     nail_shank_in: Number | None = None
@@ -85,6 +86,11 @@ class When(Strict):
     frame_spacing_in: Number | None = None
     wind_zone: Choice[WindZone] | None = None
     permit_date: Bounds[Day] | None = None
+    climate_zone: Number | None = None
+    vapor_retarder: Choice[VaporRetarder] | None = None
+    vent_high_share_percent: Number | None = None
+    vent_high_below_top_ft: Number | None = None
+    vent_high_above_eaves_ft: Number | None = None
 
     @model_validator(mode="after")
     def _no_empty_condition(self) -> "When":

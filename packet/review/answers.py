@@ -4,8 +4,13 @@ from collections.abc import Callable
 from typing import Any
 
 from packet import units
+from packet.calc.ventilation import attic_to_vents as vent_ratio
+from packet.figures.air import free_area, open_vents
+from packet.figures.eaves import reach_in, steepest
 from packet.figures.rules import Limit, maker_limit
+from packet.record.air import Ventilation
 from packet.record.job import JobRecord
+from packet.record.wood import DeckNail
 from packet.review.model import Answer
 
 Ask = Callable[[JobRecord], Answer]
@@ -52,13 +57,17 @@ def words(path: str) -> Ask:
     return answer
 
 
-def deck_nail(record: JobRecord) -> Answer:
-    """Answer with the deck nail: length, shank and kind of shank; never a penny name."""
-    nail = at(record, "deck.nail")
-    if nail is None:
-        return Answer()
-    figures = ("deck.nail.size.length", "deck.nail.size.shank")
-    return Answer((nail.size.length_in, nail.size.shank_in, nail.shank), figures, nail.shank)
+def nail(path: str) -> Ask:
+    """Answer with a deck nail: length, shank and kind of shank; never a penny name."""
+
+    def answer(record: JobRecord) -> Answer:
+        found: DeckNail | None = at(record, path)
+        if found is None:
+            return Answer()
+        figures = (f"{path}.size.length", f"{path}.size.shank")
+        return Answer((found.size.length_in, found.size.shank_in, found.shank), figures, found.shank)
+
+    return answer
 
 
 def of_new_details(kind: str, name: str) -> Ask:
@@ -92,6 +101,26 @@ def wind_class(record: JobRecord) -> Answer:
     return Answer(text, text=text)
 
 
+def barrier_reach(record: JobRecord) -> Answer:
+    """Answer with how far inside the outside face of the wall the taped ice barrier reaches."""
+    barrier, plane = at(record, "dry_in.ice_barrier"), steepest(record)
+    reach = reach_in(barrier, plane) if barrier and plane else None
+    return Answer(reach, ("ice_barrier.reach",)) if reach is not None else Answer()
+
+
+def attic_to_vents(record: JobRecord) -> Answer:
+    """Answer with the attic there is for each of free vent area; one unknown line leaves it unknown."""
+    attic: Ventilation | None = record.ventilation
+    if attic is None or attic.attic_area is None:
+        return Answer()
+    areas = [free_area(vent) for vent in open_vents(attic)]
+    known = [area for area in areas if area is not None]
+    if len(known) < len(areas) or not sum(known):
+        return Answer()
+    ratio = vent_ratio(attic.attic_area.square_feet, sum(known))
+    return Answer(ratio, ("ventilation.ratio",))
+
+
 def listed(record: JobRecord) -> Answer:
     """Answer that the thing is in the record; its photos do the rest."""
     return Answer(True)
@@ -108,6 +137,33 @@ def maker_nails(record: JobRecord) -> Limit | None:
 def when_recorded(path: str, reason: str) -> Applies:
     """Apply when the record has something at a path."""
     return lambda record: "" if at(record, path) else reason
+
+
+def when_covered(record: JobRecord) -> str:
+    """Apply when shingles were laid: an area was covered on a plane that has no low-slope covering."""
+    if not at(record, "covering.areas"):
+        return "nothing_covered"
+    low = {entry.plane for entry in at(record, "covering.low_slope")}
+    return "" if any(area.plane not in low for area in at(record, "covering.areas")) else "only_low_slope"
+
+
+def when_panels(record: JobRecord) -> str:
+    """Apply when panels of new deck were laid; boards are nailed by other rules."""
+    if at(record, "deck.sheets"):
+        return ""
+    return "no_panels_laid" if at(record, "deck.boards") else "no_deck_replaced"
+
+
+def when_wood(record: JobRecord) -> str:
+    """Apply when new deck was laid, of panels or of boards."""
+    return "" if at(record, "deck.sheets") or at(record, "deck.boards") else "no_deck_replaced"
+
+
+def when_vents(record: JobRecord) -> str:
+    """Apply to every new covering, and to other work when the vents are in the record."""
+    if record.job.kind == "re-roof":
+        return ""
+    return "" if record.ventilation else "no_ventilation_recorded"
 
 
 def when_new(kind: str, reason: str) -> Applies:

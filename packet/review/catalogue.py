@@ -7,19 +7,26 @@ limits it, and a test.
 
 from packet.record.job import JobRecord
 from packet.review.answers import (
+    at,
+    attic_to_vents,
+    barrier_reach,
     count,
-    deck_nail,
     listed,
     maker_nails,
     measure,
+    nail,
     nail_in_deck,
     of_new_details,
+    when_covered,
     when_new,
+    when_panels,
     when_recorded,
+    when_vents,
+    when_wood,
     wind_class,
     words,
 )
-from packet.review.model import Question, Requirement
+from packet.review.model import NEVER_HIDDEN, Question, Requirement
 
 INSPECTOR, ADJUSTER, HOMEOWNER = "inspector", "adjuster", "homeowner"
 
@@ -27,13 +34,29 @@ INSPECTOR, ADJUSTER, HOMEOWNER = "inspector", "adjuster", "homeowner"
 MORE_THAN_A_PATCH = frozenset({"section", "re-roof", "recover"})
 TIED_INTO_OLD = frozenset({"patch", "section"})
 
-_deck_replaced = when_recorded("deck.sheets", "no_deck_replaced")
-_covered = when_recorded("covering.areas", "nothing_covered")
+#: What a whole new covering lays bare, and a patch does not.
+OLD_DECK_BARE = frozenset({"section", "re-roof"})
+
 _new_metal = when_recorded("drip_edge", "no_new_edge_metal")
 
 
-def _sheets(record: JobRecord) -> tuple[str, ...]:
-    return tuple(sheet.id for sheet in record.deck.sheets) if record.deck else ()
+def _new_deck(record: JobRecord) -> tuple[str, ...]:
+    """Return the sheets and the boards of new deck; each wants a photo of its own."""
+    if record.deck is None:
+        return ()
+    return (*(sheet.id for sheet in record.deck.sheets), *(board.id for board in record.deck.boards))
+
+
+#: Each way of sealing shows until the next layer: tape until the underlayment, sheets until the shingles.
+_SEALING_STAGES = {
+    "tape on the joints": ("deck", "dried-in"),
+    "self-adhered sheet": ("dried-in", "covering"),
+    "two layers of underlayment": ("dried-in", "covering"),
+}
+
+
+def _sealing_stages(record: JobRecord) -> tuple[str, str]:
+    return _SEALING_STAGES.get(at(record, "dry_in.sealed_deck.way"), ("deck", "covering"))
 
 
 CATALOGUE: tuple[Requirement, ...] = (
@@ -43,8 +66,8 @@ CATALOGUE: tuple[Requirement, ...] = (
         shown_at="deck",
         hidden_by="dried-in",
         asked_by=(ADJUSTER, HOMEOWNER),
-        applies=_deck_replaced,
-        subjects=_sheets,
+        applies=when_wood,
+        subjects=_new_deck,
     ),
     Requirement(
         id="deck-panel",
@@ -52,16 +75,16 @@ CATALOGUE: tuple[Requirement, ...] = (
         shown_at="deck",
         hidden_by="dried-in",
         asked_by=(INSPECTOR, ADJUSTER),
-        applies=_deck_replaced,
+        applies=when_panels,
         kinds=MORE_THAN_A_PATCH,
     ),
     Requirement(
         id="deck-nail",
-        questions=(Question("deck.nail", deck_nail),),
+        questions=(Question("deck.nail", nail("deck.nail")),),
         shown_at="deck",
         hidden_by="dried-in",
         asked_by=(INSPECTOR,),
-        applies=_deck_replaced,
+        applies=when_panels,
     ),
     Requirement(
         id="deck-nail-edge-spacing",
@@ -69,7 +92,7 @@ CATALOGUE: tuple[Requirement, ...] = (
         shown_at="deck",
         hidden_by="dried-in",
         asked_by=(INSPECTOR, ADJUSTER),
-        applies=_deck_replaced,
+        applies=when_panels,
     ),
     Requirement(
         id="deck-nail-field-spacing",
@@ -77,7 +100,51 @@ CATALOGUE: tuple[Requirement, ...] = (
         shown_at="deck",
         hidden_by="dried-in",
         asked_by=(INSPECTOR, ADJUSTER),
-        applies=_deck_replaced,
+        applies=when_panels,
+    ),
+    Requirement(
+        id="renailed-nail",
+        questions=(Question("renailed.nail", nail("deck.renailed.nail")),),
+        shown_at="deck",
+        hidden_by="dried-in",
+        asked_by=(INSPECTOR, ADJUSTER),
+        applies=when_recorded("deck.renailed", "no_deck_renailed"),
+        kinds=OLD_DECK_BARE,
+    ),
+    Requirement(
+        id="renailed-spacing",
+        questions=(
+            Question("renailed.edge_spacing", measure("deck.renailed.edge_spacing")),
+            Question("renailed.field_spacing", measure("deck.renailed.field_spacing")),
+        ),
+        shown_at="deck",
+        hidden_by="dried-in",
+        asked_by=(INSPECTOR, ADJUSTER),
+        applies=when_recorded("deck.renailed", "no_deck_renailed"),
+        kinds=OLD_DECK_BARE,
+    ),
+    Requirement(
+        id="sealed-deck",
+        questions=(Question("sealed_deck.way", words("dry_in.sealed_deck.way")),),
+        shown_at="deck",
+        hidden_by="covering",
+        asked_by=(INSPECTOR, ADJUSTER),
+        applies=lambda record: "",
+        kinds=OLD_DECK_BARE,
+        if_ruled=True,
+        stages=_sealing_stages,
+    ),
+    Requirement(
+        id="ice-barrier",
+        questions=(
+            Question("ice_barrier.inside_wall", barrier_reach),
+            Question("ice_barrier.up_slope", measure("dry_in.ice_barrier.up_slope")),
+        ),
+        shown_at="dried-in",
+        hidden_by="covering",
+        asked_by=(INSPECTOR, HOMEOWNER),
+        applies=when_recorded("dry_in.ice_barrier", "no_ice_barrier"),
+        kinds=MORE_THAN_A_PATCH,
     ),
     Requirement(
         id="underlayment-type",
@@ -85,7 +152,7 @@ CATALOGUE: tuple[Requirement, ...] = (
         shown_at="dried-in",
         hidden_by="covering",
         asked_by=(INSPECTOR,),
-        applies=_covered,
+        applies=when_covered,
         kinds=MORE_THAN_A_PATCH,
     ),
     Requirement(
@@ -97,7 +164,7 @@ CATALOGUE: tuple[Requirement, ...] = (
         shown_at="dried-in",
         hidden_by="covering",
         asked_by=(INSPECTOR,),
-        applies=_covered,
+        applies=when_covered,
     ),
     Requirement(
         id="underlayment-fastening",
@@ -108,7 +175,7 @@ CATALOGUE: tuple[Requirement, ...] = (
         shown_at="dried-in",
         hidden_by="covering",
         asked_by=(INSPECTOR,),
-        applies=_covered,
+        applies=when_covered,
     ),
     Requirement(
         id="drip-edge-lap",
@@ -152,7 +219,7 @@ CATALOGUE: tuple[Requirement, ...] = (
         shown_at="covering",
         hidden_by="done",
         asked_by=(INSPECTOR, ADJUSTER),
-        applies=_covered,
+        applies=when_covered,
     ),
     Requirement(
         id="shingle-nail",
@@ -164,7 +231,7 @@ CATALOGUE: tuple[Requirement, ...] = (
         shown_at="covering",
         hidden_by="done",
         asked_by=(INSPECTOR,),
-        applies=_covered,
+        applies=when_covered,
         kinds=MORE_THAN_A_PATCH,
     ),
     Requirement(
@@ -173,7 +240,7 @@ CATALOGUE: tuple[Requirement, ...] = (
         shown_at="covering",
         hidden_by="done",
         asked_by=(INSPECTOR, ADJUSTER),
-        applies=_covered,
+        applies=when_covered,
     ),
     Requirement(
         id="hand-seal",
@@ -183,6 +250,15 @@ CATALOGUE: tuple[Requirement, ...] = (
         asked_by=(ADJUSTER, HOMEOWNER),
         applies=when_recorded("tie_in", "no_tie_in"),
         kinds=TIED_INTO_OLD,
+    ),
+    Requirement(
+        id="attic-ventilation",
+        questions=(Question("ventilation.ratio", attic_to_vents),),
+        shown_at="deck",
+        hidden_by=NEVER_HIDDEN,
+        asked_by=(INSPECTOR, HOMEOWNER),
+        applies=when_vents,
+        kinds=MORE_THAN_A_PATCH,
     ),
 )
 

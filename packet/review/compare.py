@@ -1,6 +1,7 @@
 """An answer held against limits: the truth table, and which limit governs."""
 
 from collections.abc import Callable, Mapping, Sequence
+from dataclasses import replace
 from fractions import Fraction
 from typing import Any
 
@@ -39,6 +40,16 @@ _MEETS: Mapping[str, Callable[[Any, Any], bool]] = {
 def meets(answer: Answer, limit: Limit) -> bool:
     """Return whether an answer keeps to one limit; both are in the unit of the question."""
     return _MEETS[limit.kind](answer.value, limit.value)
+
+
+def fair(limits: Sequence[Limit], answer: Answer) -> tuple[Limit, ...]:
+    """Return the limits, those silenced that an answer misses while a rule that was not read asks less."""
+    return tuple(
+        replace(limit, decides=False, caution=False)
+        if limit.decides and not limit.may_accuse and answer.value is not None and not meets(answer, limit)
+        else limit
+        for limit in limits
+    )
 
 
 def governing(limits: Sequence[Limit], answer: Answer) -> Limit | None:

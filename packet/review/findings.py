@@ -71,12 +71,45 @@ def _goods_enough(record: JobRecord, photos: Sequence[TakenPhoto], figures: Figu
         yield Finding("laid-below-need", "-".join(lots), (*(cover.id for cover in covers), area.id))
 
 
+def _permission_late(
+    record: JobRecord, photos: Sequence[TakenPhoto], figures: FigureSet
+) -> Iterator[Finding]:
+    """What was found and covered again was agreed first, or the record shows that it was not."""
+    for found in record.found:
+        if not found.covered_on:
+            continue
+        late = found.answer == "agreed" and found.on is not None and found.on > found.covered_on
+        never = found.answer == "not asked" and found.done is not None
+        if late or never:
+            days = {"covered": found.covered_on.isoformat()}
+            if found.on:
+                days["agreed"] = found.on.isoformat()
+            yield Finding("permission-late", found.id, (), days)
+
+
+def _left_open(record: JobRecord, photos: Sequence[TakenPhoto], figures: FigureSet) -> Iterator[Finding]:
+    """A closed job left a cover on, a thing off, or a point undone."""
+    if record.job.status != "closed":
+        return
+    for cover in record.temporary:
+        if cover.taken_off is None:
+            yield Finding("cover-still-on", cover.id, (), {"on": cover.put_on.isoformat()})
+    for thing in record.detached:
+        if thing.state == "not yet":
+            yield Finding("not-reset", thing.id, (), {"what": thing.what})
+    for point in record.punch_list:
+        if point.done_on is None:
+            yield Finding("punch-open", point.id, (), {"what": point.what})
+
+
 CHECKS: tuple[Callable[[JobRecord, Sequence[TakenPhoto], FigureSet], Iterator[Finding]], ...] = (
     _edge_lengths,
     _edge_sides,
     _areas_in_planes,
     _photo_times,
     _goods_enough,
+    _permission_late,
+    _left_open,
 )
 
 

@@ -1,7 +1,7 @@
 """Requirement by requirement: limits, answer, evidence, result."""
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from packet.figure import FigureSet
 from packet.figures.rules import code_ids, facts, limits
@@ -11,8 +11,11 @@ from packet.record.job import JobRecord
 from packet.reference import Library
 from packet.reference.models import Stage
 from packet.review.catalogue import CATALOGUE
-from packet.review.compare import governing, word
-from packet.review.model import WORST_FIRST, Part, Question, Requirement, Result
+from packet.review.compare import fair, governing, word
+from packet.review.model import NEVER_HIDDEN, WORST_FIRST, Part, Question, Requirement, Result
+
+#: Key of the reason why something that only some rules ask does not apply.
+NOT_ASKED_HERE = "no_rule_asks_it"
 
 
 @dataclass(frozen=True)
@@ -49,8 +52,18 @@ def _results(requirement: Requirement, job: _Job) -> list[Result]:
     reason = requirement.applies(job.record)
     if reason:
         return [_does_not_apply(requirement, reason)]
+    if requirement.stages:
+        shown, hidden = requirement.stages(job.record)
+        requirement = replace(requirement, shown_at=shown, hidden_by=hidden)
     subjects = requirement.subjects(job.record) if requirement.subjects else ("",)
-    return [_result(requirement, subject, job) for subject in subjects]
+    results = [_result(requirement, subject, job) for subject in subjects]
+    if requirement.if_ruled and not any(_asked_or_answered(result) for result in results):
+        return [_does_not_apply(requirement, NOT_ASKED_HERE)]
+    return results
+
+
+def _asked_or_answered(result: Result) -> bool:
+    return any(part.limits or part.answer.value is not None for part in result.parts)
 
 
 def _does_not_apply(requirement: Requirement, reason: str) -> Result:
@@ -77,7 +90,7 @@ def _result(requirement: Requirement, subject: str, job: _Job) -> Result:
     names = (f"{requirement.id}:{subject}", requirement.id) if subject else (requirement.id,)
     ways = [number for number, way in enumerate(job.record.ways_out) if way.requirement in names]
     way_out = ways[0] if ways and worst == "differs" else None
-    due = is_due(requirement.shown_at, job.record, job.stages)
+    due = _is_due(requirement, job)
     return Result(
         requirement=requirement.id,
         subject=subject,
@@ -91,15 +104,17 @@ def _result(requirement: Requirement, subject: str, job: _Job) -> Result:
         hidden_by=requirement.hidden_by,
         asked_by=requirement.asked_by,
         reason=next((job.record.not_recorded[name] for name in names if name in job.record.not_recorded), ""),
-        why_not_proven=_why_not_proven(parts, late) if worst == "not_recorded" else "",
+        why_not_proven=_why_not_proven(requirement, parts, late) if worst == "not_recorded" else "",
         way_out=way_out,
     )
 
 
-def _why_not_proven(parts: Sequence[Part], late: Sequence[str]) -> str:
+def _why_not_proven(requirement: Requirement, parts: Sequence[Part], late: Sequence[str]) -> str:
     if any(part.answer.value is None for part in parts):
         return "no_value"
-    return "photo_from_another_time" if late else "no_photo"
+    if late:
+        return "photo_from_another_time"
+    return "no_photo_at_all" if requirement.hidden_by == NEVER_HIDDEN else "no_photo"
 
 
 def _parts(requirement: Requirement, job: _Job, *, proven: bool) -> tuple[Part, ...]:
@@ -119,6 +134,7 @@ def _part(question: Question, job: _Job, *, proven: bool) -> Part:
     printed = question.maker(job.record) if question.maker else None
     if printed:
         asked = (*asked, printed)
+    asked = fair(asked, answer)
     governs = governing(asked, answer)
     result = word(answer, asked, present=question.present, proven=proven)
     return Part(question.asks, asked, governs.row if governs else "", answer, result)
@@ -127,7 +143,11 @@ def _part(question: Question, job: _Job, *, proven: bool) -> Part:
 def _evidence(requirement: Requirement, subject: str, job: _Job) -> tuple[tuple[str, ...], tuple[str, ...]]:
     """Return the photos that prove it, and those that name it but were taken too early or too late."""
     order = [stage.id for stage in job.stages]
-    first, last = order.index(requirement.shown_at), order.index(requirement.hidden_by)
+    hidden_by = requirement.hidden_by
+    first, last = (
+        order.index(requirement.shown_at),
+        len(order) if hidden_by == NEVER_HIDDEN else order.index(hidden_by),
+    )
     named = [photo for photo in job.photos if (subject or requirement.id) in photo.entry.proves]
     proof, late = [], []
     for photo in named:
@@ -139,6 +159,13 @@ def _evidence(requirement: Requirement, subject: str, job: _Job) -> tuple[tuple[
         elif not subject:
             late.append(photo.entry.id)
     return tuple(proof), tuple(late)
+
+
+def _is_due(requirement: Requirement, job: _Job) -> bool:
+    """Return whether it should be recorded by now; what nothing hides has time until the job is closed."""
+    if requirement.hidden_by == NEVER_HIDDEN:
+        return job.record.job.status == "closed"
+    return is_due(requirement.shown_at, job.record, job.stages)
 
 
 def is_due(stage_id: str, record: JobRecord, stages: Sequence[Stage]) -> bool:

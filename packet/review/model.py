@@ -9,6 +9,9 @@ from packet.record.job import JobRecord
 
 Word = Literal["meets", "differs", "not_recorded", "does_not_apply", "not_verified"]
 
+#: In the place of the stage that hides something: nothing does, and a photo of any later stage shows it.
+NEVER_HIDDEN = "nothing"
+
 #: Worst first: the word of a requirement is the worst word of its parts.
 WORST_FIRST: tuple[Word, ...] = ("differs", "not_recorded", "not_verified", "meets", "does_not_apply")
 
@@ -59,6 +62,8 @@ class Requirement:
         applies: Returns "" when it applies, else the key of the reason why not.
         kinds: Kinds of work that ask it.
         subjects: Ids it is judged for one by one; the whole job when None.
+        if_ruled: Asked only where a rule the job rests on limits it, or the record answers it.
+        stages: Returns the stage that shows it and the one that hides it, where the record decides that.
     """
 
     id: str
@@ -69,6 +74,8 @@ class Requirement:
     applies: Callable[[JobRecord], str]
     kinds: frozenset[str] = frozenset({"patch", "section", "re-roof", "recover"})
     subjects: Callable[[JobRecord], tuple[str, ...]] | None = None
+    if_ruled: bool = False
+    stages: Callable[[JobRecord], tuple[str, str]] | None = None
 
 
 @dataclass(frozen=True)

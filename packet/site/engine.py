@@ -22,6 +22,7 @@ from packet.site import assets
 from packet.site.blocks import Parted, parted
 from packet.site.buildlog import BuildLog, build_variables, collected_log
 from packet.site.bytecode import MemoryCache
+from packet.site.policy import PLACEHOLDER, with_hashes
 
 if TYPE_CHECKING:
     from mkdocs.config.defaults import MkDocsConfig
@@ -245,7 +246,7 @@ class _Contents:
         environment = _environment(theme, self.theme_dir, language)
         theme.get_env = lambda: environment
         theme.static_templates = set()  # no 404 page, no site map: both need a server
-        config.extra.update(extra)
+        config.extra.update({"inline_scripts": PLACEHOLDER, **extra})
         config.mdx_configs["toc"] = {"slugify": _anchor}
         config.plugins["packet"] = self
 
@@ -278,6 +279,10 @@ class _Contents:
         apart = self._parted.pop(page.file.src_uri)
         page.present_anchor_ids = (page.present_anchor_ids or set()) | apart.anchors()
         return apart.whole(html)
+
+    def on_post_page(self, output: str, *, page: "BuiltPage", config: "MkDocsConfig") -> str:
+        """Write the hashes of the frame's scripts into the page's policy."""
+        return with_hashes(output, page.content or "")
 
 
 def _anchor(text: str, separator: str) -> str:

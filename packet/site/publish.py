@@ -6,11 +6,12 @@ dies between the two renames, the next run puts it back. A marker lists what was
 or a file that is not ours is never taken away.
 """
 
+import os
 import re
 import secrets
 import shutil
 from collections.abc import Callable, Iterator, Mapping
-from contextlib import contextmanager
+from contextlib import contextmanager, suppress
 from pathlib import Path
 
 from filelock import FileLock, Timeout
@@ -54,8 +55,11 @@ def replacing(out_dir: Path, job: str, *, watch: Watcher = _unwatched) -> Iterat
     Raises:
         Refused: Another build holds the job (``job-busy``), or ``out/<job>`` is not ours
             (``output-foreign``).
+        OSError: The disk takes no more, or the folder may not be written.
     """
     target = out_dir / _safe(job)
+    if os.path.lexists(out_dir) and not out_dir.is_dir():
+        raise Refused(Problem("output-foreign", out_dir, found=out_dir.name))
     out_dir.mkdir(parents=True, exist_ok=True)
     lock = _lock(out_dir, job)
     try:
@@ -65,7 +69,7 @@ def replacing(out_dir: Path, job: str, *, watch: Watcher = _unwatched) -> Iterat
     try:
         _mend(out_dir, job)
         _refuse_foreign(target)
-        work = out_dir / f"{_WORK}{job}-{secrets.token_hex(4)}"
+        work = _work_dir(out_dir, job)
         work.mkdir()
         try:
             watch("begun")
@@ -100,18 +104,19 @@ def swap_in(new_dir: Path, target_dir: Path, *, watch: Watcher = _unwatched) -> 
         watch("set aside")
         try:
             new_dir.rename(target_dir)
-        except OSError:
-            old_dir.rename(target_dir)
+        except BaseException:  # also when the program is told to stop
+            if not target_dir.exists():
+                old_dir.rename(target_dir)
             raise
     watch("in place")
-    shutil.rmtree(old_dir, ignore_errors=True)
+    _sweep(old_dir, target_dir.parent, target_dir.name)
     watch("old removed")
 
 
 def recover(out_dir: Path) -> tuple[str, ...]:
     """Repair what killed builds left: put set-aside output back, and sweep half-made folders.
 
-    A job that a running build holds is left alone.
+    A job that a running build holds is left alone, and so is a folder that may not be written.
 
     Returns:
         The jobs something was done for, in order of name.
@@ -124,11 +129,12 @@ def recover(out_dir: Path) -> tuple[str, ...]:
         lock = _lock(out_dir, job)
         try:
             lock.acquire(timeout=0)
-        except Timeout:
+        except (Timeout, OSError):
             continue
         try:
-            _mend(out_dir, job)
-            mended.append(job)
+            with suppress(OSError):
+                _mend(out_dir, job)
+                mended.append(job)
         finally:
             lock.release()
     return tuple(mended)
@@ -168,7 +174,19 @@ def _mend(out_dir: Path, job: str) -> None:
         if path.name.startswith(_OLD) and not target.exists():
             path.rename(target)
         else:
-            shutil.rmtree(path, ignore_errors=True)
+            _sweep(path, out_dir, job)
+
+
+def _sweep(folder: Path, out_dir: Path, job: str) -> None:
+    """Remove a folder of a job; half-removed it is never taken for output that was set aside."""
+    if folder.name.startswith(_OLD):
+        folder = folder.rename(_work_dir(out_dir, job))
+    shutil.rmtree(folder, ignore_errors=True)
+
+
+def _work_dir(out_dir: Path, job: str) -> Path:
+    """Return a new name for a folder that may be removed at any time."""
+    return out_dir / f"{_WORK}{job}-{secrets.token_hex(4)}"
 
 
 def _mark(folder: Path) -> None:

@@ -6,6 +6,7 @@ and everything printed passes ``escaping.said`` unless it is markup already.
 
 import traceback
 from collections.abc import Callable, Mapping, Sequence
+from numbers import Real
 from pathlib import Path
 from typing import Any
 
@@ -50,7 +51,9 @@ _KEPT_FILTERS = (
 _KEPT_GLOBALS = ("cycler", "dict", "joiner", "namespace", "range")
 
 #: Mistakes of a template that Python itself reports (a number added to text, a missing key).
-_TEMPLATE_MISTAKES = (ArithmeticError, AttributeError, LookupError, RecursionError, TypeError, ValueError)
+_TEMPLATE_MISTAKES = (
+    ArithmeticError, AttributeError, LookupError, MemoryError, OSError, RecursionError, TypeError, ValueError,
+)  # fmt: skip
 
 _ROOM = Path(__file__).resolve().parents[1]
 _bytecode = MemoryCache()
@@ -72,7 +75,7 @@ class _Pages(ImmutableSandboxedEnvironment):
     """A sandbox in which text and markup never mix unescaped."""
 
     code_generator_class = _Generator
-    intercepted_binops = frozenset({"+", "%", "*"})
+    intercepted_binops = frozenset({"+", "%", "*", "**"})
     glued = staticmethod(glued)
 
     def is_safe_attribute(self, obj: Any, attr: str, value: Any) -> bool:
@@ -86,11 +89,14 @@ class _Pages(ImmutableSandboxedEnvironment):
         )
 
     def call_binop(self, context: Context, operator: str, left: Any, right: Any) -> Any:
-        """Add markup and text by our own escaping; refuse other arithmetic with markup."""
+        """Add markup and text by our own escaping; refuse other arithmetic with markup, and what grows fast."""
         if isinstance(left, Markup) or isinstance(right, Markup):
             if operator == "+":
                 return glued((left, right))
             message = f"markup takes no {operator}"
+            raise SecurityError(message)
+        if operator == "**" or (operator == "*" and not (isinstance(left, Real) and isinstance(right, Real))):
+            message = "a template multiplies plain numbers only, and takes no powers"
             raise SecurityError(message)
         return super().call_binop(context, operator, left, right)
 
@@ -99,7 +105,7 @@ class _FolderLoader(FileSystemLoader):
     """Loads templates of one folder; a link that leads out of it is no template."""
 
     def __init__(self, folder: Path) -> None:
-        super().__init__(folder)
+        super().__init__(folder, encoding="utf-8-sig")  # an editor may write a byte mark
         self._folder = folder.resolve()
 
     def get_source(self, environment: Environment, template: str) -> tuple[str, str, Callable[[], bool]]:

@@ -11,6 +11,7 @@ from statistics import median
 from time import perf_counter
 from typing import Any
 
+from tests.bench.demos import measure_demos
 from tests.bench.phone import draw_phone_photos
 from tests.bench.table import rows, shown
 
@@ -22,9 +23,10 @@ ENVIRONMENT = {name: value for name, value in os.environ.items() if not name.sta
 ENVIRONMENT |= {"PYTHONPATH": str(ROOT)}
 
 
-def make_office(folder: Path) -> Path:
-    """Make an office of the demo job outside the checkout."""
-    shutil.copytree(ROOT / "jobs" / JOB, folder / "jobs" / JOB)
+def make_office(folder: Path, *jobs: str) -> Path:
+    """Make an office of demo jobs outside the checkout; of the first one when none is named."""
+    for job in jobs or (JOB,):
+        shutil.copytree(ROOT / "jobs" / job, folder / "jobs" / job)
     (folder / "shared").mkdir()
     shutil.copy(ROOT / "shared" / "office.yaml", folder / "shared")
     return folder
@@ -83,6 +85,9 @@ def measure(folder: Path) -> dict[str, Any]:
     found["pages"] = probe("pages", office)
     found["photos"] = probe("photos", office)
     found["phone"] = probe("photos", phone)
+    jobs = [path.name for path in sorted((ROOT / "jobs").iterdir())]
+    demos = make_office(folder / "demos", *jobs)
+    found["demos"] = measure_demos(demos, lambda office, *words: python(office, *PACKET, *words))
     return found
 
 

@@ -7,6 +7,9 @@ from typing import Any
 #: Most that is aimed at: ratios to a floor, or seconds.
 PAGES_TIMES, HELP_TIMES, UNCHANGED_S, COMMAND_S = 3.0, 5.0, 0.1, 0.6
 
+#: Most of a cold build that a build of unchanged jobs may take.
+UNCHANGED_SHARE = 0.25
+
 
 @dataclass(frozen=True)
 class Row:
@@ -34,7 +37,14 @@ class Row:
 
 def rows(found: Mapping[str, Any]) -> list[Row]:
     """Return the table of a measurement."""
-    return [*_whole(found), *_starts(found), *_pages(found["pages"]), *_photos(found), *_memory(found)]
+    return [
+        *_whole(found),
+        *_starts(found),
+        *_pages(found["pages"]),
+        *_photos(found),
+        *_memory(found),
+        *_demos(found["demos"]),
+    ]
 
 
 def shown(table: Sequence[Row]) -> str:
@@ -103,6 +113,21 @@ def _memory(found: Mapping[str, Any]) -> Iterator[Row]:
     series = found["series"]
     text = f"after the second packet {series['peak_after_two_mib']:.0f} MiB"
     yield Row("peak memory, one packet", f"{series['peak_mib']:.0f} MiB", text)
+
+
+def _demos(demos: Mapping[str, Any]) -> Iterator[Row]:
+    """All demo jobs as commands: what the cache, an unchanged job and a second process save."""
+    one, two = demos["1"], demos["2"]
+    for name, title in (("cold_s", "cold"), ("warm_s", "photo cache warm"), ("unchanged_s", "unchanged")):
+        text = f"{one[name] / one['cold_s']:.2f} of cold; two processes {two[name]:.2f} s, {two[name] / one[name]:.2f} x"
+        aim = UNCHANGED_SHARE if name == "unchanged_s" else None
+        yield Row(
+            f"{demos['jobs']} demo jobs, {title}", f"{one[name]:.2f} s", text, one[name] / one["cold_s"], aim
+        )
+    for name, ending in (("zip_s", ".zip"), ("pdf_s", ".pdf")):
+        files = {file: size for file, size in sorted(demos["handed"].items()) if file.endswith(ending)}
+        sizes = ", ".join(f"{file} {size / 1e6:.1f} MB" for file, size in files.items())
+        yield Row(f"packet {ending[1:]}, all", f"{demos[name]:.2f} s", sizes)
 
 
 def _both(pair: Mapping[str, float]) -> str:

@@ -18,6 +18,7 @@ def test_bench_prints_its_table(tmp_path: Path) -> None:
         "it imported",
         "packet --help",
         "pages of a copy, warm",
+        "3 demo jobs, unchanged",
     }
 
 

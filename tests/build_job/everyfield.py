@@ -14,7 +14,7 @@ from pydantic import BaseModel, StringConstraints
 
 from packet.photos.log import LoggedPhoto, PhotoLog
 from packet.record.job import JobRecord
-from packet.record.job import Office as OfficeCard
+from packet.record.office import Office as OfficeCard
 from packet.workspace import Workspace
 from tests.support.office import NUMBER, demo_text
 from tests.support.pictures import picture
@@ -22,6 +22,8 @@ from tests.support.pictures import picture
 #: Text fields that hold the name of something else; only some words are accepted there.
 NAMES = frozenset(
     {
+        ("JobHead", "number"),
+        ("JobHead", "number"),
         ("Basis", "code"),
         ("Basis", "programs"),
         ("Basis", "practices"),
@@ -37,6 +39,22 @@ NAMES = frozenset(
 MORE = {
     "ways_out": [{"requirement": "shingle-wind-class", "kind": "accepted", "on": "2026-03-20", "text": "-"}],
     "explained": {"edge-length:E1": "-"},
+    "temporary": [{"id": "T1", "where": "-", "what": "-", "put_on": "2026-03-16"}],
+    "ventilation": {"vents": [{"id": "VT1", "what": "-", "place": "high", "state": "new", "pieces": 2, "free_sq_in_each": 50}]},
+    "detached": [{"id": "DT1", "what": "-", "off": "2026-03-16", "state": "replaced"}],
+    "punch_list": [{"id": "PL1", "what": "-"}],
+    "callbacks": [{"id": "CB1", "on": "2026-05-02", "told": "-", "ours": "not our work"}],
+}
+
+#: The same, inside parts that the demo job has.
+MORE_INSIDE: dict[tuple[str, str], Any] = {
+    ("dry_in", "sealed_deck"): {"way": "tape on the joints"},
+    ("dry_in", "ice_barrier"): {"product": "-"},
+    ("deck", "boards"): [
+        {"id": "BD1", "plane": "MS", "where": "-", "size": "-", "width": "5-1/2 in", "pieces": 2, "length": "14 ft", "nail": {"size": "2-1/2 x 0.131", "shank": "smooth"}, "why": "-"}
+    ],
+    ("deck", "renailed"): {"planes": ["MN"], "nail": {"size": "2-3/8 x 0.113", "shank": "ring"}},
+    ("covering", "low_slope"): [{"id": "LS1", "plane": "DR", "product": "-"}],
 }
 
 #: A porch with a pointed roof, which the demo house does not have.
@@ -44,6 +62,13 @@ POINTED = {
     "id": "TR", "title": "-", "shape": "triangle", "lower": "8 ft", "top_at": "4 ft", "run": "4 ft",
     "pitch": "4:12", "facing": "north", "at": ["0 ft", "60 ft"],
 }  # fmt: skip
+
+#: What the office usually uses, but for its free texts.
+USUAL = {
+    "deck_nail": {"size": "2-3/8 x 0.113", "shank": "ring"},
+    "underlayment": {"fasteners": {"at_laps": "6 in", "between": "12 in"}},
+    "shingle_nail": {"length": "1-1/2 in", "shank": "0.120 in", "head": "3/8 in"},
+}
 
 #: A taped edge that is too short, so that there is something to explain.
 SHORT = "15 ft"
@@ -55,6 +80,8 @@ TextOf = Callable[[Place], str]
 def demo_data() -> dict[str, Any]:
     """Return the demo record as plain data, every scalar as typed."""
     data: dict[str, Any] = yaml.load(demo_text(), Loader=yaml.BaseLoader) | copy.deepcopy(MORE)
+    for (part, name), value in copy.deepcopy(MORE_INSIDE).items():
+        data[part][name] = value
     data["roof"]["planes"].append(dict(POINTED))
     data["roof"]["edges"][0]["measured"] = SHORT
     return data
@@ -181,7 +208,7 @@ def write_job(
     """
     filling = Filling(text_of)
     record, log = demo_data(), {"photos": photos or photo_data()}
-    card = {"name": "-", "address": "-", "phone": "-"}
+    card = {"name": "-", "address": "-", "phone": "-", "usual": copy.deepcopy(USUAL)}
     change(record)
     filling.fill(JobRecord, record, ("record",))
     filling.fill(OfficeCard, card, ("office",))

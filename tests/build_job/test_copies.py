@@ -20,6 +20,7 @@ from tests.support.pictures import quarters
 PRIVATE = (
     ("record", "people", "owner"),
     ("record", "money"),
+    ("office", "usual"),
     ("record", "documents", "D1"),
     ("record", "documents", "D-PRIVATE"),
     ("record", "documents", "D4"),

@@ -380,3 +380,23 @@ def test_a_build_writes_below_out_and_nowhere_else(
     for command in (("build",), ("check",), ("figures", NUMBER, "--json")):
         packet_command(root, *command)
     assert rest() == before
+
+
+def test_a_record_that_changes_while_it_is_built_is_built_again(small_packet: Packet) -> None:
+    before = tree(small_packet.folder)
+    text = small_packet.office.text
+    small_packet.office.added("complaint: A stain.")
+
+    def edit_between(step: str) -> None:
+        if step == "record":  # the key of the record was taken, and the record is about to be read
+            small_packet.office.write(text.replace("A nail backed out.", "Two nails."))
+        if step == "office":
+            small_packet.office.write(f"{text.rstrip()}\ncomplaint: A stain.\n")
+
+    small_packet.build(tell=edit_between)
+    assert b"Two nails." in (small_packet.folder / "outside" / "packet.json").read_bytes()
+    assert small_packet.build().made
+    assert b"A stain." in (small_packet.folder / "outside" / "packet.json").read_bytes()
+    small_packet.office.write(text)
+    small_packet.build()
+    assert tree(small_packet.folder) == before

@@ -8,7 +8,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from packet.calc import areas, fasteners, geometry, ice_barrier, polygon, slope, takeoff, wind
+from packet.calc import areas, fasteners, geometry, ice_barrier, polygon, slope, takeoff, ventilation, wind
 from packet.calc.domain import OutOfRange
 from tests.calc.test_docstrings import CALCULATORS
 from tests.support.arithmetic import evaluate, names
@@ -53,6 +53,14 @@ VALUES: dict[str, st.SearchStrategy[Fraction | int | float]] = {
     "left": sixteenths(0, 10),
     "scrap": sixteenths(0, 10),
     "sheets": st.integers(1, 30),
+    "attic_sq_ft": AREA,
+    "vents_sq_in": sixteenths(1, 5000),
+    "high_sq_in": sixteenths(0, 5000),
+    "all_sq_in": sixteenths(1, 5000),
+    "each_sq_in": sixteenths(0, 200),
+    "foot_sq_in": sixteenths(0, 40),
+    "ratio": st.sampled_from([150, 300]),
+    "below_top_ft": sixteenths(0, 15),
 }
 
 
@@ -62,7 +70,7 @@ def values_of(name: str) -> st.SearchStrategy[Fraction | int | float]:
     return {"ft": FEET, "in": INCHES}.get(name.rsplit("_", 1)[-1], COUNT)
 
 
-MODULES = (areas, fasteners, geometry, ice_barrier, slope, takeoff, wind)
+MODULES = (areas, fasteners, geometry, ice_barrier, slope, takeoff, ventilation, wind)
 
 
 def formula_of(function: Callable[..., object]) -> str | None:
@@ -175,6 +183,13 @@ def test_the_polygon_formula_gives_the_area(corners: list[tuple[Fraction, Fracti
         lambda: polygon.polygon_area([(0, 0), (1, 1)]),
         lambda: polygon.polygon_area_formula(2),
         lambda: wind.nominal_speed(0),
+        lambda: ice_barrier.reach_past_outside_face(72, -1, 6),
+        lambda: ventilation.free_area_of_pieces(-1, 50),
+        lambda: ventilation.free_area_of_run(32, -18),
+        lambda: ventilation.required_free_area(1500, 0),
+        lambda: ventilation.attic_to_vents(1500, 0),
+        lambda: ventilation.share_of_area(360, 0),
+        lambda: ventilation.height_above_eaves(16, 10, -1),
     ],
 )
 def test_a_value_outside_the_formula_s_range_is_refused(wrong: Callable[[], object]) -> None:

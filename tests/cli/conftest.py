@@ -7,6 +7,8 @@ from pathlib import Path
 import pytest
 
 from packet.cli.main import status
+from tests.support.new_job import new_office as new_office
+from tests.support.new_job import usual_office as usual_office
 
 
 @dataclass(frozen=True)

@@ -1,13 +1,12 @@
 """``packet build``: what it prints, and how it exits."""
 
 import re
-import shutil
 
 import pytest
 
 from packet.readers import READERS
 from tests.cli.conftest import Run
-from tests.support.office import Office
+from tests.support.office import Office, copy_job
 
 
 def test_a_bad_record_exits_2_and_builds_nothing(job_office: Office, run: Run) -> None:
@@ -18,7 +17,7 @@ def test_a_bad_record_exits_2_and_builds_nothing(job_office: Office, run: Run) -
 
 
 def test_open_items_never_fail_a_build_and_the_summary_names_each_copy(job_office: Office, run: Run) -> None:
-    shutil.copytree(job_office.job, job_office.root / "jobs" / "26-042")
+    copy_job(job_office, "26-042")
     job_office.changed("job.kind", "pach")
     ran = run(job_office.root, "build")
     assert ran.code == 2

@@ -7,7 +7,7 @@ from typing import Any
 import pytest
 
 from tests.cli.conftest import Run
-from tests.support.office import Office
+from tests.support.office import Office, copy_job
 
 Shoot = Callable[..., dict[str, Any]]
 
@@ -73,7 +73,7 @@ def test_a_bad_record_exits_2_with_its_place(job_office: Office, run: Run) -> No
 
 
 def test_a_bad_job_does_not_hide_the_others(proven: Office, run: Run) -> None:
-    shutil.copytree(proven.job, proven.root / "jobs" / "26-042")
+    copy_job(proven, "26-042")
     proven.changed("deck.edge_spacing", "6")
     ran = run(proven.root, "check")
     assert ran.code == 2

@@ -14,7 +14,7 @@ from packet.fields import Strict, everyone
 from packet.photos.log import LoggedPhoto
 from packet.readers import READERS, Reader
 from packet.record.job import JobRecord
-from packet.record.job import Office as OfficeCard
+from packet.record.office import Office as OfficeCard
 from tests.support.filled import EVERYONE, Filler, Readers
 from tests.support.office import Office, as_yaml
 from tests.support.pictures import picture
@@ -28,9 +28,13 @@ FIXED: Mapping[str, Any] = {
     "roof.openings.plane": "PL0",
     "deck.sheets.id": "S1",
     "deck.sheets.plane": "PL0",
+    "deck.boards.plane": "PL0",
+    "deck.renailed.planes": ["PL0"],
+    "covering.low_slope.plane": "PL0",
     "details.plane": "PL0",
     "covering.areas.plane": "PL0",
     "covering.areas.outline": [["0 ft", "0 ft"], ["4 ft", "0 ft"], ["0 ft", "4 ft"]],
+    "ventilation.vents.length": lambda filler, path, readers: None,  # these are counted in pieces
     "basis.code": "irc-2021",
     "basis.programs": ["ibhs-high-wind-2025"],
     "basis.practices": ["arma-hand-seal", "trade-practice"],
@@ -41,6 +45,7 @@ FIXED: Mapping[str, Any] = {
     "ways_out.photo": "P1",
     "explained": lambda filler, path, readers: {"edge-length:E1": filler.canary(readers)},
     "not_recorded": lambda filler, path, readers: {"deck-nail": filler.canary(readers)},
+    "office.usual.time_zone": "America/New_York",
     "photo.id": "P0",
     "photo.plane": "PL0",
     "photo.proves": ["deck-nail", "S1"],

@@ -33,7 +33,7 @@ def hip(tmp_path: Path) -> Closeout:
     return Office(tmp_path / "hip", HIP_ROOF).closeout()
 
 
-@pytest.fixture(params=["demo", "hip"])
+@pytest.fixture(params=["demo", "hip", "winter"])
 def closeout(request: pytest.FixtureRequest) -> Closeout:
     found: Closeout = request.getfixturevalue(request.param)
     return found

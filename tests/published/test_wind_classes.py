@@ -67,14 +67,24 @@ def test_code_rows_accept_a_class_and_every_stronger_one(
     assert (row.may_decide, row.caution) == (True, True)
 
 
+@pytest.mark.parametrize("code", ["irc-2018", "irc-2021"])
 @pytest.mark.parametrize(
-    "facts", [{"exposure": "D"}, {"mean_roof_height_ft": 61}, {"wind_ultimate_mph": 195}]
+    ("facts", "why"),
+    [
+        ({"exposure": "D"}, "exposure B and C alone"),
+        ({"mean_roof_height_ft": 61}, "a mean roof height of 60 ft"),
+        ({"wind_ultimate_mph": 195}, "194 mph ultimate"),
+    ],
 )
-def test_code_rows_are_silent_outside_the_validity(library: Library, facts: dict[str, object]) -> None:
+def test_code_rows_decide_nothing_outside_the_validity(
+    library: Library, code: str, facts: dict[str, object], why: str
+) -> None:
     """ASTM D7158-24a, significance and use: seen. Out there the association's own method applies."""
     here = {"wind_ultimate_mph": 130, "exposure": "B", "mean_roof_height_ft": 13, **facts}
-    assert library.rows(["irc-2021"], "shingle.wind_class", here) == []
-    assert library.match(["irc-2021"], "shingle.wind_class", here).cannot_tell == ()
+    (row,) = library.rows([code], "shingle.wind_class", here)
+    assert (row.value, row.may_decide) == (None, False)
+    assert why in row.reason
+    assert library.match([code], "shingle.wind_class", here).cannot_tell == ()
 
 
 @pytest.mark.parametrize(

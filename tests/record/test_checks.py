@@ -15,6 +15,10 @@ def set_to(path: str, value: str) -> Change:
     return lambda office: office.changed(path, value)
 
 
+def with_part(text: str) -> Change:
+    return lambda office: office.added(text)
+
+
 #: What is typed wrongly, the code, and the path of the value that is pointed at.
 SLIPS: dict[str, tuple[Change, str, str]] = {
     "opening named as a plane": (set_to("roof.openings.0.id", "MS"), "duplicate-id", "roof.openings.0.id"),
@@ -36,6 +40,53 @@ SLIPS: dict[str, tuple[Change, str, str]] = {
         set_to("dates.finished", "2026-03-16"),
         "dates-out-of-order",
         "dates.finished",
+    ),
+    "cover off before it was on": (
+        with_part(
+            "temporary: [{id: T1, where: deck, what: tarp, put_on: 2026-03-16, taken_off: 2026-03-15}]"
+        ),
+        "dates-out-of-order",
+        "temporary.T1.taken_off",
+    ),
+    "set again before it came off": (
+        with_part("detached: [{id: DT1, what: gutter, off: 2026-03-16, reset: 2026-03-15, state: replaced}]"),
+        "dates-out-of-order",
+        "detached.DT1.reset",
+    ),
+    "point done before it was seen": (
+        with_part("punch_list: [{id: PL1, what: scuff, on: 2026-03-18, done_on: 2026-03-17}]"),
+        "dates-out-of-order",
+        "punch_list.PL1.done_on",
+    ),
+    "boards on no plane": (
+        set_to(
+            "deck.boards",
+            "[{id: BD1, plane: XX, where: eave, size: 1x6, width: 5 in, pieces: 1, length: 9 ft, why: rot}]",
+        ),
+        "unknown-id",
+        "deck.boards.BD1.plane",
+    ),
+    "nailed again on no plane": (
+        set_to("deck.renailed", "{planes: [MS, XX]}"),
+        "unknown-id",
+        "deck.renailed.planes.1",
+    ),
+    "low slope on no plane": (
+        set_to("covering.low_slope", "[{id: LS1, plane: XX, product: cap sheet}]"),
+        "unknown-id",
+        "covering.low_slope.LS1.plane",
+    ),
+    "vents in pieces and in feet": (
+        with_part(
+            "ventilation: {vents: [{id: VT1, what: strip, place: low, state: new, pieces: 4, length: 8 ft}]}"
+        ),
+        "vent-counted-twice",
+        "ventilation.vents.VT1.length",
+    ),
+    "call named as a detail": (
+        with_part("callbacks: [{id: V1, on: 2026-05-02, told: A drip., ours: not known yet}]"),
+        "duplicate-id",
+        "callbacks.V1.id",
     ),
     "promise ends before it starts": (
         set_to("warranty.W1.until", "2026-03-17"),

@@ -105,11 +105,23 @@ def test_a_key_with_no_near_one_lists_the_keys_still_free(small_office: Office) 
     assert problem.values["accepted"] == "how_known"
 
 
-@pytest.mark.parametrize("part", ["job", "property", "cause"])
-def test_job_property_and_cause_must_be_there(small_office: Office, part: str) -> None:
+@pytest.mark.parametrize("part", ["job", "property"])
+def test_job_and_property_must_be_there(small_office: Office, part: str) -> None:
     lines = [line for line in small_office.text.splitlines() if not line.startswith(f"{part}:")]
     problem = only(small_office.write("\n".join(lines)))
     assert (problem.code, problem.at) == ("missing", part)
+
+
+@pytest.mark.parametrize("status", ["closed", "under way"])
+def test_a_roof_that_was_opened_has_a_cause(small_office: Office, status: str) -> None:
+    without = "\n".join(line for line in small_office.text.splitlines() if not line.startswith("cause:"))
+    problem = only(small_office.write(without).changed("job.status", status))
+    assert (problem.code, problem.at, problem.found) == ("cause-missing", "job.status", status)
+
+
+def test_a_planned_job_may_not_know_its_cause(small_office: Office) -> None:
+    without = "\n".join(line for line in small_office.text.splitlines() if not line.startswith("cause:"))
+    assert small_office.write(without).changed("job.status", "planned").closeout().record.cause is None
 
 
 def test_everything_else_may_be_absent(small_office: Office) -> None:
@@ -120,6 +132,7 @@ def test_everything_else_may_be_absent(small_office: Office) -> None:
 
 def test_a_slope_and_a_job_number_stay_the_text_that_was_typed(job_office: Office) -> None:
     office = job_office.changed("roof.planes.MS.pitch", "4:12").changed("job.number", "1.10")
+    office.job = office.job.rename(office.job.with_name("1.10"))
     record = office.closeout().record
     assert record.roof
     assert record.roof.planes[0].pitch.text == "4:12"

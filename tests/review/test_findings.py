@@ -41,6 +41,18 @@ def short(office: Office, shoot: Shoot) -> Office:
     return office.changed("bought.SHINGLES.delivered", "4")
 
 
+def too_early(office: Office, shoot: Shoot) -> Office:
+    return office.changed("found.F1.covered_on", "2026-03-15")
+
+
+def added(text: str) -> Callable[[Office, Shoot], Office]:
+    return lambda office, shoot: office.added(text)
+
+
+ON = "temporary: [{id: T1, where: open deck, what: tarp, put_on: 2026-03-16}]"
+OFF = "detached: [{id: DR1, what: gutter, state: not yet}]"
+POINT = "punch_list: [{id: PL1, what: Scuffed shingle.}]"
+
 CASES: dict[str, Callable[[Office, Shoot], Office]] = {
     "edge-length:E1": taped,
     "edge-sides:E16": moved,
@@ -48,6 +60,10 @@ CASES: dict[str, Callable[[Office, Shoot], Office]] = {
     "area-outside-plane:A1": outside,
     "photo-time:P1": late_clock,
     "laid-below-need:SHINGLES": short,
+    "permission-late:F1": too_early,
+    "cover-still-on:T1": added(ON),
+    "not-reset:DR1": added(OFF),
+    "punch-open:PL1": added(POINT),
 }
 
 
@@ -74,7 +90,7 @@ def test_a_finding_carries_the_records_explanation_and_stays(
 def test_every_finding_there_is_has_a_case_and_words() -> None:
     words = load_words([packaged("shared")])
     assert {id.partition(":")[0] for id in CASES} == set(words["findings"])
-    assert len(CHECKS) == 5
+    assert len(CHECKS) == 7
 
 
 @pytest.mark.parametrize(
@@ -118,3 +134,67 @@ def test_a_part_of_a_bundle_can_cover_a_small_patch(job_office: Office) -> None:
     figures = enough.closeout().figures
     assert figures["bought.SHINGLES.laid"].value < figures["bought.SHINGLES.needed"].value
     assert enough.finding_ids() == set()
+
+
+@pytest.mark.parametrize(
+    ("answer", "agreed", "covered", "late"),
+    [
+        ("agreed", "2026-03-16", "2026-03-16", False),
+        ("agreed", "2026-03-17", "2026-03-16", True),
+        ("declined", "2026-03-17", "2026-03-16", False),
+        ("not asked", "2026-03-17", "2026-03-16", True),
+    ],
+)
+def test_what_was_covered_was_agreed_by_then(
+    job_office: Office, answer: str, agreed: str, covered: str, late: bool
+) -> None:
+    job_office.changed("found.F1.answer", answer).changed("found.F1.on", agreed)
+    job_office.changed("found.F1.covered_on", covered)
+    assert job_office.finding_ids() == ({"permission-late:F1"} if late else set())
+
+
+def test_what_was_only_seen_and_covered_again_needed_no_leave(job_office: Office) -> None:
+    job_office.changed("found.F1.answer", "not asked").changed("found.F1.covered_on", "2026-03-17")
+    job_office.replaced("    done: Sheets S1 to S4 replaced, rafter stiffened.\n", "")
+    assert job_office.finding_ids() == set()
+
+
+def test_late_leave_shows_both_days(job_office: Office, shoot: Shoot) -> None:
+    (finding,) = CASES["permission-late:F1"](job_office, shoot).closeout().findings
+    assert finding.words == {"agreed": "2026-03-16", "covered": "2026-03-15"}
+
+
+@pytest.mark.parametrize("text", [ON, OFF, POINT])
+def test_a_job_that_goes_on_may_still_have_it_open(job_office: Office, text: str) -> None:
+    job_office.added(text)
+    assert len(job_office.finding_ids()) == 1
+    assert job_office.changed("job.status", "under way").finding_ids() == set()
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        ON.replace("2026-03-16", "2026-03-16, taken_off: 2026-03-17"),
+        OFF.replace("not yet", "set as it was"),
+        POINT.replace("shingle.", "shingle., done_on: 2026-03-19"),
+    ],
+)
+def test_what_was_brought_to_an_end_is_no_finding(job_office: Office, text: str) -> None:
+    assert job_office.added(text).finding_ids() == set()
+
+
+def test_an_explanation_of_nothing_is_refused_with_the_nearest_id(job_office: Office) -> None:
+    job_office.changed("roof.edges.E1.measured", "17 ft 9 in")
+    job_office.added('explained: {"edge-lenght:E1": taped over the gutter}')
+    (problem,) = job_office.problems()
+    assert (problem.code, problem.found, problem.values["nearest"]) == (
+        "unknown-finding",
+        "edge-lenght:E1",
+        "edge-length:E1",
+    )
+    assert (problem.line, problem.column) == job_office.place("explained.edge-lenght:E1", key=True)
+
+
+def test_an_explanation_that_outlived_its_finding_is_refused(job_office: Office) -> None:
+    job_office.added('explained: {"edge-length:E1": taped over the gutter}')
+    assert [problem.code for problem in job_office.problems()] == ["unknown-finding"]

@@ -34,7 +34,6 @@ def test_a_site_holds_its_pages_its_files_and_nothing_it_does_not_need(build: Bu
         "assets/stylesheets/all.css",
         "assets/stylesheets/type.css",
         "assets/javascripts/iframe-worker.js",
-        "assets/javascripts/iframe-worker.LICENSE.txt",
         "assets/images/favicon.png",
     }
     assert sorted(name.split(".")[0] for name in hashed) == [

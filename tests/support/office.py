@@ -1,6 +1,7 @@
 """An office of its own in a temporary folder, with one job whose files a test may edit as text."""
 
 import json
+import shutil
 from collections.abc import Iterable, Mapping
 from pathlib import Path
 from typing import Any
@@ -93,6 +94,15 @@ class Office:
 
     def finding_ids(self) -> set[str]:
         return {finding.id for finding in self.closeout().findings}
+
+
+def copy_job(office: Office, number: str) -> Path:
+    """Copy the office's job under another number and return the copy's folder."""
+    folder = Path(shutil.copytree(office.job, office.job.with_name(number)))
+    (folder / "job.yaml").write_text(
+        with_value(office.text, "job.number", number), encoding="utf-8", newline="\n"
+    )
+    return folder
 
 
 def demo_text() -> str:

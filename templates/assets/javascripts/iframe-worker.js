@@ -1,1 +1,53 @@
-"use strict";(()=>{function c(s,n){parent.postMessage(s,n||"*")}function d(...s){return s.reduce((n,e)=>n.then(()=>new Promise(r=>{let t=document.createElement("script");t.src=e,t.onload=r,document.body.appendChild(t)})),Promise.resolve())}var o=class extends EventTarget{constructor(e){super();this.url=e;this.m=e=>{e.source===this.w&&(this.dispatchEvent(new MessageEvent("message",{data:e.data})),this.onmessage&&this.onmessage(e))};this.e=(e,r,t,i,m)=>{if(r===`${this.url}`){let a=new ErrorEvent("error",{message:e,filename:r,lineno:t,colno:i,error:m});this.dispatchEvent(a),this.onerror&&this.onerror(a)}};let r=document.createElement("iframe");r.hidden=!0,document.body.appendChild(this.iframe=r),this.w.document.open(),this.w.document.write(`<html><body><script>postMessage=${c};importScripts=${d};addEventListener("error",({error})=>{parent.dispatchEvent(new ErrorEvent("error",{filename:"${e}",error}))})<\/script><script src=${e}?${+Date.now()}><\/script></body></html>`),this.w.document.close(),onmessage=this.m,onerror=this.e,this.r=new Promise((t,i)=>{this.w.onload=t,this.w.onerror=i})}terminate(){this.iframe.remove(),onmessage=onerror=null}postMessage(e){this.r.catch().then(()=>{this.w.dispatchEvent(new MessageEvent("message",structuredClone({data:e})))})}get w(){return this.iframe.contentWindow}};window.IFrameWorker=o;location.protocol==="file:"&&(window.Worker=o);})();
+/* Search runs in a worker, and a browser starts no worker for a page that was opened from disk. There, this stands in
+   for one: the worker's script runs in a hidden frame. The script comes by an element and never as written markup, so
+   that the page's policy can forbid scripts that stand in the page. */
+(function () {
+  "use strict";
+
+  if (location.protocol !== "file:") return;
+
+  function FrameWorker(address) {
+    var worker = Object.assign(new EventTarget(), {
+      onmessage: null,
+      postMessage: function (data) { ready.then(function (inside) { tell(inside, data); }); },
+      terminate: function () { frame.remove(); },
+    });
+    worker.addEventListener("message", function (event) { if (worker.onmessage) worker.onmessage(event); });
+
+    var frame = document.createElement("iframe");
+    frame.hidden = true;
+    var ready = new Promise(function (resolve, reject) {
+      frame.addEventListener("load", function () {
+        var inside = frame.contentWindow;
+        inside.postMessage = function (data) { queueMicrotask(function () { tell(worker, data); }); };
+        inside.importScripts = function () {
+          return Array.from(arguments).reduce(function (before, next) {
+            return before.then(function () { return loaded(inside, next); });
+          }, Promise.resolve());
+        };
+        loaded(inside, address).then(function () { resolve(inside); }, reject);
+      }, { once: true });
+    });
+    ready.catch(function () { worker.dispatchEvent(new Event("error")); });
+    document.body.append(frame);
+    return worker;
+  }
+
+  /* Hand a copy of the data over, as between a page and a worker. */
+  function tell(target, data) {
+    target.dispatchEvent(new MessageEvent("message", { data: structuredClone(data) }));
+  }
+
+  function loaded(inside, address) {
+    return new Promise(function (resolve, reject) {
+      var script = inside.document.createElement("script");
+      script.src = address;
+      script.onload = resolve;
+      script.onerror = reject;
+      inside.document.body.append(script);
+    });
+  }
+
+  window.IFrameWorker = FrameWorker; // the worker's script looks for this name
+  window.Worker = FrameWorker;
+})();

@@ -1,0 +1,78 @@
+"""One job after another: a step shown on a terminal, a line for what was made, and all problems at the end."""
+
+import sys
+from collections.abc import Callable, Iterable, Sequence
+from pathlib import Path
+from time import perf_counter
+from typing import TypeVar
+
+import click
+
+from packet.cli.main import EXIT_BAD
+from packet.cli.report import show_problems
+from packet.problems import Problem, Refused
+
+#: What a build is doing, as it is shown.
+STEPS = {
+    "record": "reading the record",
+    "photos": "photos",
+    "outside": "the copy for homeowner, adjuster and inspector",
+    "office": "the office's copy",
+    "roof-card": "the roof card",
+}
+
+Made = TypeVar("Made")
+Told = Callable[[str], None]
+
+
+def each_job(
+    folders: Sequence[Path],
+    make: Callable[[Path, Told], Made],
+    lines: Callable[[Made], Iterable[str]],
+    *,
+    quiet: bool,
+    timed: bool = True,
+) -> int:
+    """Make something of each job and return the exit code; a bad job does not stop the others.
+
+    Args:
+        folders: Folders of the jobs.
+        make: Makes it; is given what to tell its steps to.
+        lines: Says what was made: a state ("built"), then the lines that follow it.
+        quiet: Print nothing but problems.
+        timed: Say how long each took; not where jobs are made beside each other.
+    """
+    problems: list[Problem] = []
+    failed: list[str] = []
+    shows = not quiet and sys.stderr.isatty()
+    for number, folder in enumerate(folders, 1):
+        begun = perf_counter()
+
+        def tell(step: str, line: str = f"[{number}/{len(folders)}] {folder.name}") -> None:
+            if shows:
+                click.echo(f"\r\033[K{line}: {STEPS[step]} …", err=True, nl=False)
+
+        try:
+            made = make(folder, tell)
+        except Refused as refused:
+            problems += refused.problems
+            failed.append(folder.name)
+            continue
+        finally:
+            if shows:
+                click.echo("\r\033[K", err=True, nl=False)
+        if not quiet:
+            state, *rest = lines(made)
+            seconds = f" in {perf_counter() - begun:.1f} s" if timed else ""
+            click.echo(f"{folder.name}: {state}{seconds}")
+            for line in rest:
+                click.echo(f"  {line}")
+    if problems:
+        show_problems(problems, of_jobs=len(folders), not_built=failed)
+        return EXIT_BAD
+    return 0
+
+
+def here(path: Path) -> Path:
+    """Return a path relative to the working directory where it lies below it."""
+    return path.relative_to(Path.cwd()) if path.is_relative_to(Path.cwd()) else path

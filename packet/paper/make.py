@@ -1,0 +1,147 @@
+"""One job on paper: a PDF for each copy and a roof card, whole or not at all."""
+
+import json
+import os
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass
+from datetime import UTC, date, datetime, time
+from pathlib import Path
+from typing import Any
+
+from filelock import FileLock, Timeout
+
+from packet.closeout.assemble import assemble
+from packet.closeout.redact import redact
+from packet.drawings.roof_plan import roof_plan
+from packet.paper.letters import printable, rewritten
+from packet.paper.shown import Filters, shown
+from packet.paper.templates import fonts_of
+from packet.paper.typesetting import typeset
+from packet.photos.prints import print_all
+from packet.problems import Problem, Refused
+from packet.readers import READERS
+from packet.text import Words
+from packet.workspace import Workspace
+
+#: The paper of each copy comes from this template, the roof card from that one.
+PACKET, CARD = "packet.typ", "roof-card.typ"
+
+#: The roof card hangs in the house, so it is made from the copy for its reader.
+CARD_NAME, CARD_OF = "roof-card", "outside"
+
+#: How long a run waits for another one that writes the same papers [s].
+_PATIENCE_S = 60.0
+
+Told = Callable[[str], None]
+
+
+@dataclass(frozen=True)
+class Printed:
+    """What was made.
+
+    Attributes:
+        papers: The PDFs, by copy, the roof card last.
+        made: False when each of them was there already, byte for byte.
+    """
+
+    papers: Mapping[str, Path]
+    made: bool
+
+
+def papers_of(workspace: Workspace, job_folder: Path) -> dict[str, Path]:
+    """Return where the papers of a job lie: beside its folder in ``out/``, which a build replaces whole."""
+    names = (*READERS, CARD_NAME)
+    return {name: workspace.out / f"{job_folder.name}-{name}.pdf" for name in names}
+
+
+def print_job(
+    workspace: Workspace,
+    job_folder: Path,
+    words: Words,
+    filters: Filters,
+    *,
+    tell: Told = lambda step: None,
+) -> Printed:
+    """Make the papers of one job.
+
+    Args:
+        workspace: The office.
+        job_folder: Folder of the job.
+        words: The text catalogue.
+        filters: Filters that write values as the pages do.
+        tell: Told each step as it begins.
+
+    Raises:
+        Refused: Problems in a file of the office, a bad template, or a disk that takes no more; the papers
+            made before stay whole.
+    """
+    tell("record")
+    closeout, photos = assemble(workspace, job_folder)
+    epoch = _epoch(closeout.record.dates.finished)
+    tell("photos")
+    papers = papers_of(workspace, job_folder)
+    try:
+        prints = print_all(job_folder, photos, workspace.out / ".cache" / "photos")
+        made: dict[Path, bytes] = {}
+        for reader in READERS:
+            tell(reader)
+            copy = redact(closeout, reader)
+            files = _files(copy, prints, words, filters, workspace)
+            made[papers[reader]] = typeset(PACKET, files, workspace.template_folders(), epoch)
+            if reader == CARD_OF:
+                tell(CARD_NAME)
+                made[papers[CARD_NAME]] = typeset(CARD, files, workspace.template_folders(), epoch)
+        return Printed(papers, _write(made, workspace.out, job_folder.name))
+    except OSError as error:
+        values = {"reason": os.strerror(error.errno).lower() if error.errno else str(error)}
+        raise Refused(Problem("output-unwritable", workspace.out, values=values)) from error
+
+
+def _files(
+    copy: Mapping[str, Any],
+    prints: Mapping[str, Path],
+    words: Words,
+    filters: Filters,
+    workspace: Workspace,
+) -> dict[str, bytes | Path]:
+    """Return all that the templates may read of one copy."""
+    plain = json.loads(json.dumps(words, default=dict))
+    data = {"copy": copy, **shown(copy, words, filters)}
+    data, plain = rewritten([data, plain], printable(fonts_of(workspace.template_folders())))
+    files: dict[str, bytes | Path] = {
+        "packet.json": json.dumps(copy, indent=1, ensure_ascii=False, sort_keys=True).encode(),
+        "shown.json": json.dumps(data).encode(),
+        "words.json": json.dumps(plain).encode(),
+    }
+    if data["copy"]["geometry"]:
+        files["drawings/roof-plan.svg"] = roof_plan(data["copy"]["geometry"], plain["drawing"]).encode()
+    return files | {f"photos/{photo['id']}.jpg": prints[photo["id"]] for photo in copy["photos"]}
+
+
+def _write(made: Mapping[Path, bytes], out: Path, job: str) -> bool:
+    """Write each paper beside its place and then into it; return whether any is another than before.
+
+    Raises:
+        Refused: Another run holds these papers (``job-busy``).
+    """
+    out.mkdir(parents=True, exist_ok=True)
+    try:
+        with FileLock(out / f".lock-pdf-{job}", timeout=_PATIENCE_S):
+            new = {path: content for path, content in made.items() if _differs(path, content)}
+            parts = {path: path.with_name(f".{path.name}.part") for path in new}
+            for path, content in new.items():
+                parts[path].write_bytes(content)
+            for path, part in parts.items():
+                part.replace(path)
+    except Timeout as error:
+        raise Refused(Problem("job-busy", out, found=job)) from error
+    return bool(new)
+
+
+def _differs(path: Path, content: bytes) -> bool:
+    return not path.is_file() or path.read_bytes() != content
+
+
+def _epoch(finished: date | None) -> int:
+    """Return the time of the document: the day the work was finished, never today."""
+    return int(datetime.combine(finished or date(1980, 1, 1), time(), UTC).timestamp())

@@ -1,0 +1,61 @@
+"""What templates of paper read beside the copy: numbers, workings, days and times as words write them."""
+
+import re
+from collections.abc import Callable, Iterator, Mapping
+from typing import Any
+
+#: Filters that write values, by name: the same as on the pages, so that page and paper write a number alike.
+Filters = Mapping[str, Callable[..., str]]
+
+_DAY = re.compile(r"\d{4}-\d\d-\d\d")
+
+
+def shown(copy: Mapping[str, Any], words: Mapping[str, Any], filters: Filters) -> dict[str, Any]:
+    """Return the texts of a copy's values.
+
+    Args:
+        copy: The redacted copy, as in ``packet.json``.
+        words: The text catalogue.
+        filters: Filters that write numbers, days, times and workings.
+    """
+    return {
+        "figures": {id: _figure(figure, words, filters) for id, figure in copy["figures"].items()},
+        "days": {text: filters["day"](text) for text in sorted(set(_days(copy["record"])))},
+        "moments": {photo["id"]: filters["moment"](photo) for photo in copy["photos"]},
+    }
+
+
+def _figure(figure: Mapping[str, Any], words: Mapping[str, Any], filters: Filters) -> dict[str, Any]:
+    working = figure["working"]
+    return {
+        "number": filters["number"](figure),
+        "unit": _unit(figure, words),
+        "formula": filters["sum_words"](working) if working else None,
+        "sum": filters["sum_numbers"](working) if working else None,
+        "terms": [
+            {
+                "name": filters["term_words"](term),
+                "number": filters["term_number"](term),
+                "unit": _unit(term, words),
+                **term["origin"],
+            }
+            for term in (working["terms"] if working else ())
+        ],
+    }
+
+
+def _unit(value: Mapping[str, Any], words: Mapping[str, Any]) -> str:
+    """Return the unit of a figure or a term: one bundle, two bundles."""
+    one = words["units_one"]
+    unit: str = (one if value["value"] == 1 and value["unit"] in one else words["units"])[value["unit"]]
+    return unit
+
+
+def _days(value: Any) -> Iterator[str]:
+    """Yield the days of a record."""
+    if isinstance(value, str):
+        if _DAY.fullmatch(value):
+            yield value
+    elif isinstance(value, Mapping | list):
+        for item in value.values() if isinstance(value, Mapping) else value:
+            yield from _days(item)

@@ -1,0 +1,133 @@
+"""Wood: framing and trim touched, new deck of panels or boards, old deck nailed again."""
+
+from typing import Literal
+
+from packet.fields import (
+    Count,
+    Id,
+    Length,
+    Line,
+    NailSize,
+    Prose,
+    Spacing,
+    Strict,
+    Thickness,
+    everyone,
+)
+from packet.record.roof import Point
+
+Shank = Literal["smooth", "ring"]
+FramingPart = Literal[
+    "rafter",
+    "jack rafter",
+    "rafter tail",
+    "ridge board",
+    "blocking",
+    "outlooker",
+    "barge rafter",
+    "sub-fascia",
+    "nailer",
+    "fascia",
+    "soffit",
+    "other",
+]
+
+
+class FramingWork(Strict):
+    """Framing or trim that was cut back, stiffened or replaced."""
+
+    id: Id = everyone(description="Id of the entry.", examples=["R1"])
+    part: FramingPart = everyone(description="Which part.", examples=["jack rafter"])
+    where: Line | None = everyone(None, description="Where it is.", examples=["under the valley foot"])
+    what: Prose = everyone(
+        description="What was done.", examples=["Cut back to sound wood and a new rafter set beside it."]
+    )
+    member: Line | None = everyone(None, description="Size of the new piece.", examples=["2x8 Southern Pine"])
+    length: Length | None = everyone(None, description="Length of the new piece.", examples=["6 ft"])
+    fasteners: Line | None = everyone(
+        None, description="What holds it.", examples=["3 x 0.131 nails, two rows at 12 in"]
+    )
+
+
+class Panel(Strict):
+    """The new deck panel as its stamp reads."""
+
+    product: Line = everyone(description="Kind of panel.", examples=["plywood"])
+    thickness: Thickness = everyone(description="Performance category or thickness.", examples=["15/32 in"])
+    span_rating: Line | None = everyone(None, description="Span rating on the stamp.", examples=["32/16"])
+    bond: Line | None = everyone(None, description="Bond class on the stamp.", examples=["Exposure 1"])
+    width: Length = everyone(description="Width of a whole sheet.", examples=["4 ft"])
+    length: Length = everyone(description="Length of a whole sheet.", examples=["8 ft"])
+
+
+class DeckNail(Strict):
+    """The nail, by length and shank; a penny name alone does not identify it."""
+
+    size: NailSize = everyone(description="Length by shank.", examples=["2-3/8 x 0.113"])
+    shank: Shank = everyone(description="Smooth or ring shank.", examples=["ring"])
+    finish: Line | None = everyone(None, description="Coating or metal.", examples=["hot-dip galvanized"])
+
+
+class Sheet(Strict):
+    """One sheet or piece of new deck."""
+
+    id: Id = everyone(description="Id chalked on the sheet.", examples=["S1"])
+    plane: Id = everyone(description="Plane it lies on.", examples=["MS"])
+    at: Point = everyone(description="Lower left corner: along the lowest edge, then up the slope.")
+    along: Length = everyone(description="Size along the eave.", examples=["8 ft"])
+    up: Length = everyone(description="Size up the slope.", examples=["4 ft"])
+    why: Line = everyone(description="Why the old deck came out.", examples=["rot"])
+
+
+class Board(Strict):
+    """New deck boards in one place, counted in running feet."""
+
+    id: Id = everyone(description="Id of the entry.", examples=["B1"])
+    plane: Id = everyone(description="Plane they lie on.", examples=["MS"])
+    where: Line = everyone(description="Where they lie.", examples=["two courses above the eave"])
+    size: Line = everyone(description="Nominal size and wood.", examples=["1x6 pine, square edge"])
+    width: Length = everyone(description="Width of a board as measured.", examples=["5-1/2 in"])
+    thickness: Thickness | None = everyone(None, description="Thickness as measured.", examples=["3/4 in"])
+    pieces: Count = everyone(description="Boards laid.", examples=[6])
+    length: Length = everyone(description="Length of all of them together.", examples=["54 ft"])
+    gap: Length | None = everyone(None, description="Widest gap between boards.", examples=["1/8 in"])
+    nail: DeckNail | None = everyone(None, description="Board nail.")
+    nails_each_bearing: Count | None = everyone(
+        None, description="Nails in a board at each rafter.", examples=[2]
+    )
+    why: Line = everyone(description="Why the old boards came out.", examples=["rot"])
+
+
+class Renailed(Strict):
+    """Old deck that stayed and was nailed again, as measured with the tape."""
+
+    planes: tuple[Id, ...] = everyone(
+        description="Planes nailed again.", examples=[["HN", "HS"]], min_length=1, max_length=200
+    )
+    nail: DeckNail | None = everyone(None, description="Nail driven.")
+    edge_spacing: Spacing | None = everyone(
+        None, description="Spacing along panel edges, old nails of the same kind counted."
+    )
+    field_spacing: Spacing | None = everyone(None, description="Spacing on supports between.")
+    note: Prose | None = everyone(
+        None,
+        description="What the old nails were and how they were counted.",
+        examples=["Old nails missed the rafter at two joints."],
+    )
+
+
+class Deck(Strict):
+    """New deck and its nailing as measured with the tape."""
+
+    panel: Panel | None = everyone(None, description="New panel.")
+    nail: DeckNail | None = everyone(None, description="Deck nail.")
+    edge_spacing: Spacing | None = everyone(None, description="Nail spacing along panel edges, as measured.")
+    field_spacing: Spacing | None = everyone(
+        None, description="Nail spacing on supports between, as measured."
+    )
+    sheets: tuple[Sheet, ...] = everyone((), description="One entry a sheet or piece.", max_length=400)
+    boards: tuple[Board, ...] = everyone((), description="Deck boards, one entry a place.", max_length=200)
+    renailed: Renailed | None = everyone(None, description="Old deck nailed again.")
+    note: Prose | None = everyone(
+        None, description="Anything else about the deck.", examples=["Sheets lie across the rafters."]
+    )

@@ -1,0 +1,82 @@
+"""A page for each reader: questions in the reader's order, answers that link, and no table of another page."""
+
+import re
+from pathlib import Path
+
+import pytest
+
+from packet.closeout.model import Closeout
+from packet.closeout.redact import redact
+from packet.site.pages import make_pages
+from packet.text import load_words
+from packet.workspace import Workspace
+from tests.support.office import ROOT, Office
+
+READER_PAGES = ("homeowner", "adjuster", "inspector")
+
+
+def pages(closeout: Closeout) -> dict[str, str]:
+    words = load_words(Workspace(ROOT).shared_folders())
+    made = make_pages(redact(closeout, "outside"), Workspace(ROOT).template_folders(), words)
+    return {page.name: page.body for page in made}
+
+
+@pytest.fixture(scope="module")
+def demo_pages(demo: Closeout) -> dict[str, str]:
+    return pages(demo)
+
+
+def asked(body: str) -> list[str]:
+    return re.findall(r'<h2 id="([a-z-]+)">', body)
+
+
+def test_each_reader_finds_the_questions_in_its_own_order(demo_pages: dict[str, str]) -> None:
+    assert asked(demo_pages["homeowner"]) == ["fixed", "wrong", "done", "left", "promised", "whom", "after", "next"]
+    assert asked(demo_pages["adjuster"]) == [
+        "cause", "condition", "how-much", "changed", "asked", "shown", "open", "papers",
+    ]  # fmt: skip
+    assert asked(demo_pages["inspector"]) == [
+        "permit", "nails", "held", "differs", "unread", "visits", "days", "open",
+    ]  # fmt: skip
+
+
+@pytest.mark.parametrize("name", READER_PAGES)
+def test_no_reader_page_repeats_a_table(demo_pages: dict[str, str], name: str) -> None:
+    assert "<table" not in demo_pages[name]
+
+
+def test_every_answer_that_goes_on_elsewhere_links_to_it(demo_pages: dict[str, str]) -> None:
+    for page in ("warranty-and-care", "scope", "photos"):
+        assert f'href="{page}.html' in demo_pages["homeowner"]
+    for page in ("quantities", "code-basis", "photos", "scope", "inspections"):
+        assert f'href="{page}.html' in demo_pages["adjuster"]
+    for page in ("fasteners", "code-basis", "inspections", "sources"):
+        assert f'href="{page}.html' in demo_pages["inspector"]
+
+
+def test_the_front_page_leads_to_each_reader(demo_pages: dict[str, str]) -> None:
+    for name in READER_PAGES:
+        assert f'href="{name}.html"' in demo_pages["index"]
+
+
+def test_is_it_fixed_comes_first_and_says_so_when_it_is_not(demo_pages: dict[str, str], demo: Closeout) -> None:
+    first = demo_pages["homeowner"].split("<h2")[1]
+    assert "Not everything is closed yet" in first
+    assert "Hose on the valley" in re.sub(r"&#(\d+);", lambda m: chr(int(m[1])), first)
+
+
+@pytest.mark.parametrize("kind", ["patch", "section", "re-roof", "recover"])
+@pytest.mark.parametrize("status", ["planned", "under way", "closed"])
+def test_the_least_record_of_any_kind_and_status_makes_every_page(tmp_path: Path, kind: str, status: str) -> None:
+    cause = "" if status == "planned" else "cause: {what: A nail.}\n"
+    record = (
+        f"job: {{number: 26-041, kind: {kind}, status: {status}}}\n"
+        "property: {street: 1 Reed Row, town: Pellam Reach, state: South Carolina, time_zone: America/New_York}\n"
+        f"{cause}"
+    )
+    made = pages(Office(tmp_path, record).closeout())
+    gap = 'class="gap"'
+    asks_tests = status == "closed" and kind in ("patch", "section")
+    assert (gap in made["homeowner"].split("<h2")[1]) is asks_tests
+    if status == "planned":
+        assert not any(gap in made[name] for name in ("index", "homeowner", "scope", "quantities", "inspections"))
