@@ -1,5 +1,6 @@
 """What README says can be typed: the two lines, the commands and their examples."""
 
+import inspect
 import re
 import shlex
 import subprocess
@@ -29,7 +30,7 @@ def help_of(name: str) -> tuple[click.Command, list[str]]:
     """Return a command and the paragraphs of its help."""
     command = packet.get_command(click.Context(packet), name)
     assert command is not None
-    return command, (command.help or "").split("\n\n")
+    return command, inspect.cleandoc(command.help or "").split("\n\n")
 
 
 def example_of(name: str) -> str:
