@@ -2,6 +2,7 @@
 
 import hashlib
 import re
+import struct
 import warnings
 from dataclasses import dataclass
 from datetime import datetime
@@ -9,16 +10,26 @@ from pathlib import Path
 
 from PIL import ExifTags, Image, UnidentifiedImageError
 
-#: Formats read here; a phone's own format comes with the command that takes photos in.
-FORMATS = ("JPEG", "PNG")
+from packet.photos.kinds import HEAD_BYTES, heif_names_are_text, is_cut_off, kind_of, opens_heif
+
 #: A larger picture is refused before it is decoded.
 MOST_PIXELS = 120_000_000
 
+#: What the libraries raise at a damaged picture.
+DAMAGED = (OSError, SyntaxError, ValueError, RuntimeError, EOFError, IndexError, struct.error)
+
 _UPRIGHT_SWAPS = frozenset({5, 6, 7, 8})
+
+# What is wrong with a camera's notes is told by what is read of them, not by a library on the terminal.
+warnings.filterwarnings("ignore", category=UserWarning, module=r"PIL\.TiffImagePlugin")
 
 
 class PhotoUnreadable(Exception):
     """The file is not a photo that can be read; the text says why."""
+
+
+class DecoderMissing(PhotoUnreadable):
+    """The photo is a HEIC, and what opens those is not installed."""
 
 
 @dataclass(frozen=True)
@@ -61,13 +72,22 @@ def open_photo(path: Path) -> Image.Image:
     """Open an original.
 
     Raises:
-        PhotoUnreadable: Not a JPEG or PNG, damaged, or too large.
+        PhotoUnreadable: Not a JPEG, PNG or HEIC, damaged, or too large.
+        DecoderMissing: A HEIC, and what opens those is not installed.
     """
     try:
+        with path.open("rb") as file:
+            kind = kind_of(file.read(HEAD_BYTES))
+        if kind is None:
+            raise PhotoUnreadable("no photo")
+        if kind == "HEIF" and not opens_heif():
+            raise DecoderMissing(kind)
+        if kind == "HEIF" and not heif_names_are_text(path.read_bytes()):
+            raise PhotoUnreadable("names of items")
         with warnings.catch_warnings():
             warnings.simplefilter("error", Image.DecompressionBombWarning)
-            image = Image.open(path, formats=FORMATS)
-    except (UnidentifiedImageError, OSError, SyntaxError, ValueError) as error:
+            image = Image.open(path, formats=(kind,))
+    except (UnidentifiedImageError, *DAMAGED) as error:
         raise PhotoUnreadable(type(error).__name__) from error
     except (Image.DecompressionBombError, Image.DecompressionBombWarning) as error:
         raise PhotoUnreadable(type(error).__name__) from error
@@ -77,18 +97,18 @@ def open_photo(path: Path) -> Image.Image:
     return image
 
 
-def _is_cut_off(data: bytes) -> bool:
-    """Return whether a JPEG or PNG ends before its picture does, told without decoding it.
+def try_decoding(path: Path) -> None:
+    """Decode an original once, at the smallest size its format offers.
 
-    A JPEG's segments are stepped over to where the picture starts, since the small picture among the camera's
-    notes has an end of its own; inside a picture the two bytes of the end mark can't occur.
+    Raises:
+        PhotoUnreadable: As for :func:`open_photo`, or the picture is damaged inside.
     """
-    if not data.startswith(b"\xff\xd8"):
-        return b"IEND" not in data
-    at = 2
-    while data[at : at + 1] == b"\xff" and data[at + 1 : at + 2] != b"\xda":
-        at += 1 if data[at + 1 : at + 2] == b"\xff" else 2 + int.from_bytes(data[at + 2 : at + 4], "big")
-    return data.find(b"\xff\xd9", at) < 0
+    with open_photo(path) as image:
+        try:
+            image.draft("RGB", (1, 1))
+            image.load()
+        except DAMAGED as error:
+            raise PhotoUnreadable(type(error).__name__) from error
 
 
 def read_facts(path: Path) -> PhotoFacts:
@@ -97,15 +117,15 @@ def read_facts(path: Path) -> PhotoFacts:
     Raises:
         PhotoUnreadable: As for :func:`open_photo`, or the file is cut off.
     """
-    data = path.read_bytes()
     with open_photo(path) as image:
-        if _is_cut_off(data):
+        data = path.read_bytes()
+        if is_cut_off(data):
             raise PhotoUnreadable("cut off")
         try:
             exif = image.getexif()
-        except (OSError, SyntaxError, ValueError) as error:  # a PNG is decoded to reach its last notes
+            detail, place = exif.get_ifd(ExifTags.IFD.Exif), exif.get_ifd(ExifTags.IFD.GPSInfo)
+        except DAMAGED as error:  # a PNG is decoded to reach its last notes
             raise PhotoUnreadable(type(error).__name__) from error
-        detail = exif.get_ifd(ExifTags.IFD.Exif)
         width, height = image.size
         if exif.get(ExifTags.Base.Orientation) in _UPRIGHT_SWAPS:
             width, height = height, width
@@ -116,5 +136,5 @@ def read_facts(path: Path) -> PhotoFacts:
             height_px=height,
             taken_at=_moment(detail.get(ExifTags.Base.DateTimeOriginal)),
             offset=_offset(detail.get(ExifTags.Base.OffsetTimeOriginal)),
-            has_place=bool(exif.get_ifd(ExifTags.IFD.GPSInfo)),
+            has_place=bool(place),
         )

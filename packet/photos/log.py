@@ -9,6 +9,10 @@ from pydantic import StringConstraints
 from packet.fields import Coordinate, Id, Line, Moment, Offset, Strict, everyone, leaf
 from packet.readers import OFFICE, Reader
 
+#: Entries one log may hold.
+MOST_PHOTOS = 2000
+
+Caption = Annotated[str, StringConstraints(min_length=1, max_length=300)]
 Stage = Literal["before", "stripped", "deck", "dried-in", "edges", "covering", "done"]
 Compass = Literal[
     "north", "north-north-east", "north-east", "east-north-east", "east", "east-south-east", "south-east",
@@ -18,7 +22,7 @@ Compass = Literal[
 
 
 class LoggedPhoto(Strict):
-    """One entry of the log."""
+    """One entry of the log; without a stage or a caption it waits, and no copy carries it."""
 
     id: Id = everyone(description="Id of the photo.", examples=["P07"])
     file: Line = leaf(description="File inside the job folder.", examples=["photos/P07.jpg"])
@@ -33,12 +37,16 @@ class LoggedPhoto(Strict):
         "camera", description="Where the offset comes from.", examples=["camera"]
     )
     taken_by: Line | None = everyone(None, description="Who took it.", examples=["Dov Marrick"])
-    stage: Stage = everyone(description="Stage of the work it shows.", examples=["stripped"])
+    stage: Stage | None = everyone(
+        None,
+        description="Stage of the work it shows; until stage and caption are there, no copy carries it.",
+        examples=["stripped"],
+    )
     plane: Id | None = everyone(None, description="Plane it shows.", examples=["MS"])
     pin: tuple[Coordinate, Coordinate] | None = everyone(None, description="Place on that plane.")
     direction: Compass | None = everyone(None, description="Way the camera looks.", examples=["north-east"])
-    shows: Annotated[str, StringConstraints(min_length=1, max_length=300)] = everyone(
-        description="The caption; says what it proves.", examples=["Rot on both sides of the valley."]
+    shows: Caption | None = everyone(
+        None, description="The caption; says what it proves.", examples=["Rot on both sides of the valley."]
     )
     proves: tuple[Line, ...] = everyone(
         (), description="Requirements, sheets and details it is evidence for.", examples=[["deck-nail", "S1"]]
@@ -48,12 +56,26 @@ class LoggedPhoto(Strict):
         OFFICE, description="Copies that carry it.", examples=[["outside", "office"]]
     )
 
+    @property
+    def lacks(self) -> tuple[str, ...]:
+        """Keys a person has still to write before a copy may carry the photo."""
+        return tuple(name for name in ("stage", "shows") if getattr(self, name) is None)
+
+
+class CaptionedPhoto(LoggedPhoto):
+    """An entry with stage and caption: what every consumer of photos gets."""
+
+    stage: Stage = everyone(description="Stage of the work it shows.", examples=["stripped"])
+    shows: Caption = everyone(
+        description="The caption; says what it proves.", examples=["Rot on both sides of the valley."]
+    )
+
 
 class PhotoLog(Strict):
     """The whole log."""
 
     photos: tuple[LoggedPhoto, ...] = leaf(
-        (), description="Photos in the order of the work.", max_length=2000
+        (), description="Photos in the order of the work.", max_length=MOST_PHOTOS
     )
 
 

@@ -5,20 +5,37 @@ import os
 import threading
 from collections.abc import Iterable
 from concurrent.futures import ThreadPoolExecutor
+from contextlib import suppress
 from dataclasses import dataclass
 from pathlib import Path
+from time import time
 from typing import cast
 
 import PIL
-from PIL import Image, ImageCms, ImageOps
+from PIL import ExifTags, Image, ImageCms
 
-from packet.photos.facts import PhotoUnreadable, open_photo
+from packet.photos.facts import DAMAGED, PhotoUnreadable, open_photo
+from packet.photos.kinds import heif_version
 
 #: Long side and quality of the two sizes.
 LARGE_PX, SMALL_PX, QUALITY = 1600, 480, 80
 WORKERS = 2
+#: A half-written copy that is older than this was left by a run that was killed [s].
+_LEFT_AFTER_S = 3600
 #: Part of the cache key: another library or setting may give other bytes.
-RECIPE = f"{PIL.__version__}-{LARGE_PX}-{SMALL_PX}-q{QUALITY}"
+RECIPE = "-".join(filter(None, (PIL.__version__, heif_version(), f"{LARGE_PX}-{SMALL_PX}-q{QUALITY}")))
+
+#: What brings a stored picture upright, by the camera's note of how it was held. Pillow's own way also writes
+#: the camera's notes anew, which fails on some damaged ones.
+_UPRIGHT = {
+    2: Image.Transpose.FLIP_LEFT_RIGHT,
+    3: Image.Transpose.ROTATE_180,
+    4: Image.Transpose.FLIP_TOP_BOTTOM,
+    5: Image.Transpose.TRANSPOSE,
+    6: Image.Transpose.ROTATE_270,
+    7: Image.Transpose.TRANSVERSE,
+    8: Image.Transpose.ROTATE_90,
+}
 
 
 class PhotosUnreadable(Exception):
@@ -79,8 +96,9 @@ def _upright(original: Path) -> Image.Image:
         try:
             # draft only helps with the picture's own proportions, so ask for those
             image.draft("RGB", _fit(image.size, LARGE_PX))
-            return _in_srgb(ImageOps.exif_transpose(image))
-        except (OSError, SyntaxError, ValueError) as error:  # a broken picture is noticed when it is decoded
+            turn = _UPRIGHT.get(image.getexif().get(ExifTags.Base.Orientation, 1))
+            return _in_srgb(image.transpose(turn) if turn is not None else image)
+        except DAMAGED as error:  # a broken picture is noticed when it is decoded
             raise PhotoUnreadable(type(error).__name__) from error
 
 
@@ -104,6 +122,14 @@ def render(original: Path, sha256: str, cache: Path) -> Rendition:
     return Rendition(large, small)
 
 
+def _sweep(cache: Path) -> None:
+    """Remove what killed runs left half-written; a run beside this one keeps its own."""
+    for part in cache.glob("*.part"):
+        with suppress(OSError):
+            if part.stat().st_mtime < time() - _LEFT_AFTER_S:
+                part.unlink()
+
+
 def render_all(photos: Iterable[tuple[str, Path, str]], cache: Path) -> dict[str, Rendition]:
     """Return renditions by photo id.
 
@@ -115,6 +141,7 @@ def render_all(photos: Iterable[tuple[str, Path, str]], cache: Path) -> dict[str
         PhotosUnreadable: Pictures that can't be decoded, all at once.
     """
     cache.mkdir(parents=True, exist_ok=True)
+    _sweep(cache)
     wanted = tuple(photos)
     made: dict[str, Rendition] = {}
     failed: list[str] = []

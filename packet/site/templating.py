@@ -89,7 +89,7 @@ class _Pages(ImmutableSandboxedEnvironment):
         )
 
     def call_binop(self, context: Context, operator: str, left: Any, right: Any) -> Any:
-        """Add markup and text by our own escaping; refuse other arithmetic with markup, and what grows fast."""
+        """Add markup and text by our own escaping; refuse other sums with markup, and what grows fast."""
         if isinstance(left, Markup) or isinstance(right, Markup):
             if operator == "+":
                 return glued((left, right))
