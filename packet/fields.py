@@ -87,7 +87,8 @@ class Parsed:
             try:
                 return self.parse(_text(value))
             except units.NotAMeasure as error:
-                raise refuse(error.code, error.found, "; ".join(error.accepted)) from None
+                accepted = self.examples if error.accepted == units.LENGTH_FORMS else error.accepted
+                raise refuse(error.code, error.found, "; ".join(map(str, accepted))) from None
 
         return core_schema.no_info_plain_validator_function(validate)
 
@@ -211,6 +212,11 @@ def _money(text: str) -> Money:
 MoneyAmount = Annotated[Money, Parsed(_money, ("USD 4860.00",))]
 
 
+_ZONES = (
+    "a city's zone: America/New_York, America/Chicago, America/Denver, America/Phoenix, America/Los_Angeles"
+)
+
+
 def _zone(value: Any) -> str:
     text = _text(value)
     try:
@@ -218,7 +224,7 @@ def _zone(value: Any) -> str:
             raise ZoneInfoNotFoundError
         ZoneInfo(text)
     except (ZoneInfoNotFoundError, ValueError, OSError):
-        raise refuse("bad-time-zone", text, "an IANA name, for example America/New_York") from None
+        raise refuse("bad-time-zone", text, _ZONES) from None
     return text
 
 

@@ -1,4 +1,4 @@
-"""One job after another: a step shown on a terminal, a line for what was made, and all problems at the end."""
+"""One job after another: a step shown on a terminal, a line for what was made, all problems at the end."""
 
 import sys
 from collections.abc import Callable, Iterable, Sequence

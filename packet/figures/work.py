@@ -19,7 +19,7 @@ BOARDS = "length_ft * width_in / 12"
 def work_figures(record: JobRecord, library: Library, figures: FigureSet) -> None:
     """Add areas worked, deck replaced, shingles and nails by rule."""
     if record.covering:
-        _covering(record.covering, figures)
+        _covering(record, record.covering, figures)
         _nail_depth(record, figures)
     if record.deck:
         _deck(record.deck, figures)
@@ -42,7 +42,7 @@ def _worked_area(area: WorkedArea, figures: FigureSet) -> None:
     figures.computed(f"area.{area.id}.area", polygon_area(corners), "sq_ft", formula, terms, decimals=1)
 
 
-def _covering(covering: Covering, figures: FigureSet) -> None:
+def _covering(record: JobRecord, covering: Covering, figures: FigureSet) -> None:
     for area in covering.areas:
         _worked_area(area, figures)
     if not covering.areas:
@@ -53,13 +53,16 @@ def _covering(covering: Covering, figures: FigureSet) -> None:
     if roof:
         terms = [worked, figures.as_term("roof_sq_ft", roof.id)]
         figures.computed("work.share", 100 * worked.value / roof.value, "percent", SHARE, terms, decimals=1)
+    shingled = shingled_area(record)
+    if shingled == "work.shingled_area":
+        add_up(figures, shingled, "sq_ft", [f"area.{area.id}.area" for area in _shingled(covering)])
     shingle = covering.shingle
-    if not shingle or not shingle.width:
+    if not shingle or not shingle.width or not shingled:
         return
     width, exposure = shingle.width.inches, shingle.exposure.inches
-    count = shingles(worked.value, width, exposure)
+    count = shingles(figures.by_id[shingled].value, width, exposure)
     terms = [
-        figures.as_term("area_sq_ft", "work.area"),
+        figures.as_term("area_sq_ft", shingled),
         figures.as_term("width_in", "covering.shingle.width", width, "in"),
         figures.as_term("exposure_in", "covering.shingle.exposure", exposure, "in"),
     ]
@@ -72,6 +75,23 @@ def _covering(covering: Covering, figures: FigureSet) -> None:
         figures.computed(
             "work.nails", roofing_nails(count, covering.nails_each), "nail", ROOFING_NAILS, nails
         )
+
+
+def shingled_area(record: JobRecord) -> str:
+    """Return the id of the area shingles cover: all of the work, less what carries a low-slope covering.
+
+    It is "" where no shingles are laid.
+    """
+    covering = record.covering
+    shingled = _shingled(covering) if covering else []
+    if not covering or not shingled:
+        return ""
+    return "work.area" if len(shingled) == len(covering.areas) else "work.shingled_area"
+
+
+def _shingled(covering: Covering) -> list[WorkedArea]:
+    low = {entry.plane for entry in covering.low_slope}
+    return [area for area in covering.areas if area.plane not in low]
 
 
 def _nail_depth(record: JobRecord, figures: FigureSet) -> None:
@@ -154,9 +174,10 @@ def _tie_in(tie_in: TieIn, figures: FigureSet) -> None:
 
 def bundles_needed(record: JobRecord, library: Library, figures: FigureSet) -> None:
     """Add the bundles the worked area needs, by the cover on the wrapper of each shingle line bought."""
+    shingled = shingled_area(record)
     for line in record.bought:
-        if line.unit == "bundle" and line.cover_each and figures.get("work.area"):
-            area = figures.as_term("area_sq_ft", "work.area")
+        if line.unit == "bundle" and line.cover_each and shingled:
+            area = figures.as_term("area_sq_ft", shingled)
             cover = figures.as_term("cover_sq_ft", f"bought.{line.id}.cover_each")
             needed = bundles(area.value, cover.value)
             figures.computed(f"bought.{line.id}.needed", needed, "bundle", BUNDLES, [area, cover])

@@ -96,6 +96,7 @@ def _upright(original: Path) -> Image.Image:
         try:
             # draft only helps with the picture's own proportions, so ask for those
             image.draft("RGB", _fit(image.size, LARGE_PX))
+            image.load()  # a broken picture fails here, and is not taken for one with a broken profile
             turn = _UPRIGHT.get(image.getexif().get(ExifTags.Base.Orientation, 1))
             return _in_srgb(image.transpose(turn) if turn is not None else image)
         except DAMAGED as error:  # a broken picture is noticed when it is decoded

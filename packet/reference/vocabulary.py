@@ -37,6 +37,7 @@ ASKS: Mapping[str, Ask] = {
     "deck.nail.edge_spacing": _INCHES,
     "deck.nail.field_spacing": _INCHES,
     "deck.nail.gable_spacing": _INCHES,
+    "deck.board.nails_each_bearing": _EACH,
     "underlayment.type": _WORDS,
     "underlayment.head_lap": _INCHES,
     "underlayment.end_lap": _INCHES,

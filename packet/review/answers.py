@@ -84,6 +84,16 @@ def of_new_details(kind: str, name: str) -> Ask:
     return answer
 
 
+def board_nails(record: JobRecord) -> Answer:
+    """Answer with the nails in a board at each rafter: the least of all; one left out answers nothing."""
+    boards = record.deck.boards if record.deck else ()
+    given = [(board.nails_each_bearing, board.id) for board in boards if board.nails_each_bearing is not None]
+    if not boards or len(given) < len(boards):
+        return Answer()
+    least, id = min(given)
+    return Answer(least, (f"deck.boards.{id}.nails_each_bearing",))
+
+
 def nail_in_deck(record: JobRecord) -> Answer:
     """Answer with what the shingle nail has below the covering."""
     length, above = at(record, "covering.nail.length"), at(record, "covering.above_deck")

@@ -10,6 +10,7 @@ from packet.review.answers import (
     at,
     attic_to_vents,
     barrier_reach,
+    board_nails,
     count,
     listed,
     maker_nails,
@@ -101,6 +102,15 @@ CATALOGUE: tuple[Requirement, ...] = (
         hidden_by="dried-in",
         asked_by=(INSPECTOR, ADJUSTER),
         applies=when_panels,
+    ),
+    Requirement(
+        id="deck-board-nails",
+        questions=(Question("deck.board.nails_each_bearing", board_nails),),
+        shown_at="deck",
+        hidden_by="dried-in",
+        asked_by=(INSPECTOR,),
+        applies=when_recorded("deck.boards", "no_boards_laid"),
+        kinds=MORE_THAN_A_PATCH,
     ),
     Requirement(
         id="renailed-nail",

@@ -1,4 +1,4 @@
-"""Which parts of a record each kind of work is asked for; only these print "not recorded" when they are absent."""
+"""What each kind of work is asked for; only these parts print "not recorded" when they are absent."""
 
 from dataclasses import dataclass
 from typing import Literal

@@ -8,6 +8,7 @@ from packet.calc.plan import compare_sides, placed_side
 from packet.calc.polygon import holds_outline, is_simple
 from packet.figure import FigureSet
 from packet.figures.shapes import outline_ft, placed_planes
+from packet.figures.work import shingled_area
 from packet.photos.taken import TakenPhoto
 from packet.record.job import JobRecord
 from packet.review.model import Finding
@@ -64,7 +65,7 @@ def _photo_times(record: JobRecord, photos: Sequence[TakenPhoto], figures: Figur
 
 def _goods_enough(record: JobRecord, photos: Sequence[TakenPhoto], figures: FigureSet) -> Iterator[Finding]:
     """Hold what the laid bundles cover against the area worked on; whole bundles would mislead."""
-    area = figures.get("work.area")
+    area = figures.get(shingled_area(record))
     lots = [line.id for line in record.bought if line.unit == "bundle" and line.cover_each]
     covers = [figures.by_id[f"bought.{id}.cover"] for id in lots]
     if area and covers and sum(cover.value for cover in covers) < area.value:

@@ -156,7 +156,7 @@ def _evidence(requirement: Requirement, subject: str, job: _Job) -> tuple[tuple[
         shown = first <= order.index(stage.id) < last
         if shown and in_time:
             proof.append(photo.entry.id)
-        elif not subject:
+        elif shown or not subject:  # a sheet is also shown as it was found: that is no late proof
             late.append(photo.entry.id)
     return tuple(proof), tuple(late)
 

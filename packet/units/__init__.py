@@ -5,13 +5,14 @@ given. A bare number is refused where a unit matters.
 """
 
 from packet.units.kinds import Area, Length, NailSize, NotAMeasure, Pitch, Speed
-from packet.units.lengths import parse_length, plain_length
+from packet.units.lengths import LENGTH_FORMS, parse_length, plain_length
 from packet.units.measures import parse_area, parse_nail_size, parse_pitch, parse_speed
 from packet.units.numbers import parse_count, parse_quantity
 from packet.units.rounding import ROUND_UP_TOLERANCE, Number, round_half_away, round_up
 from packet.units.writing import decimal_text, feet_and_inches, fraction_text, tape_text
 
 __all__ = [
+    "LENGTH_FORMS",
     "ROUND_UP_TOLERANCE",
     "Area",
     "Length",

@@ -7,7 +7,10 @@ from packet.units.kinds import Length
 from packet.units.numbers import NUMBER, Kind, normal, number, split_sign, within
 from packet.units.writing import fraction_text
 
-LENGTH = Kind("bad-length", ("12 ft 6 in", "12' 6-1/2\"", "12.5 ft", "6-1/2 in", "16 in oc"))
+#: What to write instead of a length that can't be read, where a field knows nothing nearer.
+LENGTH_FORMS = ("12 ft 6 in", "12' 6-1/2\"", "12.5 ft", "6-1/2 in", "16 in oc")
+
+LENGTH = Kind("bad-length", LENGTH_FORMS)
 
 #: Widest range of any length; a field that only goes one way declares its own.
 MOST_LENGTH_IN = Fraction(10_000 * 12)

@@ -17,6 +17,12 @@ from packet.yamlread.document import MOST_DEEP
 #: What may stand on a line before a value: hyphens of a list, a key with its colon.
 _LEAD = r"\s*(?:-[ ]+)*(?:[^\s:#][^:#]*:[ ]+)?"
 
+#: A key glued to its value: YAML wants a space behind the colon.
+_GLUED_KEY = re.compile(r"^[ ]*(?:-[ ]+)*[A-Za-z_]\w*:(?=[^\s:/\d])")
+
+#: A value in quotation marks inside brackets that ends the text so far.
+_CLOSED_IN_BRACKETS = re.compile(r"""(?:[:,\[]|^)[ ]*(?:"[^"]*"|'[^']*')[ ]*$""")
+
 #: A value in quotation marks that ends the text so far: words behind it are the fault.
 _CLOSED_QUOTE = re.compile(rf"""^{_LEAD}(?:"[^"]*"|'[^']*')[ ]*$""")
 
@@ -118,6 +124,23 @@ def _quote_closed(stop: _Stop) -> bool:
     return len(so_far) <= _LONGEST_LINE and bool(_CLOSED_QUOTE.search(so_far))
 
 
+def _quote_closed_in_brackets(stop: _Stop) -> bool:
+    so_far = stop.line_so_far[-_LONGEST_LINE:]
+    return (
+        stop.start in ("[", "{")
+        and stop.here not in ("", "\n", "\r")
+        and bool(_CLOSED_IN_BRACKETS.search(so_far))
+    )
+
+
+def _names_a_copy(stop: _Stop) -> bool:
+    return stop.start in ("*", "&")
+
+
+def _glued_above(stop: _Stop) -> bool:
+    return bool(_GLUED_KEY.match(stop.above[1][:_LONGEST_LINE]))
+
+
 def _starts_value(stop: _Stop) -> bool:
     return stop.here in tuple("*&!]},|>") and bool(re.search(r"(^|:\s+|-\s+)$", stop.line_so_far))
 
@@ -149,6 +172,11 @@ def _at_line_above(stop: _Stop) -> int:
     return stop.above[0]
 
 
+def _at_word(stop: _Stop) -> int:
+    """Return the position of the line's first word."""
+    return stop.index - len(stop.line_so_far) + _indent(stop.line)
+
+
 def _brackets_too_deep(stop: _Stop) -> bool:
     """Tell whether the parser itself gave up on brackets; it does so long after this reader would."""
     before = stop.text[: stop.index]
@@ -165,10 +193,13 @@ _SLIPS: tuple[tuple[str, Callable[[_Stop], bool], Callable[[_Stop], int]], ...] 
     ("quote-needed", lambda stop: stop.start == "%", _at_start),
     ("quote-needed", lambda stop: stop.here in ("@", "`", "%"), _at_stop),
     ("quote-needed", _starts_value, _at_stop),
+    ("quote-needed", _names_a_copy, _at_start),
+    ("quote-in-brackets", _quote_closed_in_brackets, _at_stop),
     ("bracket-left-open", lambda stop: stop.start in ("[", "{"), _at_start),
     ("text-after-quote", _quote_closed, _at_stop),
     ("colon-in-text", lambda stop: stop.here == ":" and ": " in stop.line_so_far, _at_stop),
-    ("bad-indent", _indent_unfit, _at_stop),
+    ("space-missing", _glued_above, _at_line_above),
+    ("bad-indent", _indent_unfit, _at_word),
     ("colon-missing", _colon_missing_above, _at_line_above),
     ("colon-missing", _colon_missing_at_start, _at_start),
 )
@@ -186,7 +217,9 @@ def fault(error: yaml.YAMLError, text: str, path: Path) -> Problem:
     index = min(index, max(len(text.rstrip()) - 1, 0))
     before = LINE_BREAK.split(text[:index])
     found = LINE_BREAK.split(text[index : index + _LONGEST_LINE], maxsplit=1)[0].strip()
-    values = {"reason": _reason(error), "instead": _instead(line_at(text, index)), "most": str(MOST_DEEP)}
+    line = line_at(text, index)
+    instead = _GLUED_KEY.sub(r"\g<0> ", line).strip() if code == "space-missing" else _instead(line)
+    values = {"reason": _reason(error), "instead": instead, "most": str(MOST_DEEP)}
     return Problem(code, path, len(before), len(before[-1]) + 1, found=found, values=values)
 
 

@@ -65,6 +65,8 @@ def read_bytes(path: Path, *, limit_bytes: int = LIMIT_BYTES) -> bytes:
             raise Refused(_too_large(path, status.st_size, limit_bytes))
         with path.open("rb") as file:
             return file.read(limit_bytes + 1)
+    except FileNotFoundError:
+        raise Refused(Problem("file-missing", path)) from None
     except (OSError, ValueError) as error:
         number = error.errno if isinstance(error, OSError) else None
         reason = os.strerror(number).lower() if number else "its name can't be used"

@@ -3,7 +3,6 @@
 import errno
 import os
 import shutil
-import signal
 import subprocess
 import sys
 import time
@@ -13,19 +12,18 @@ from pathlib import Path
 import pytest
 
 from packet.problems import Refused
-from packet.site.publish import STAGES
 from tests.build_job.conftest import DONE, Packet
 from tests.build_job.pages import tree
-from tests.support.office import NUMBER, ROOT
+from tests.support.office import NUMBER
 from tests.support.pictures import picture
-from tests.support.published import is_whole
+from tests.support.process import surroundings
 
 Command = Callable[..., tuple[int, str, str]]
 
 
 def scope(body: str) -> str:
-    """Return a page of the office's own that says something else."""
-    return f'{{% extends "default:pages/scope.md.j2" %}}\n{{% block body %}}\n{body}\n{{% endblock %}}\n'
+    """Return a page of the office's own that says something before the rest."""
+    return f'{{% extends "default:pages/scope.md.j2" %}}\n{{% block body %}}\n{body}\n\n{{{{ super() }}}}\n{{% endblock %}}\n'
 
 
 BAD_PAGE = scope("{{ copy.nothing_there.more }}")
@@ -161,71 +159,6 @@ def _refuse_after(seen: list[str], after: int, number: int, file: object, mode: 
         seen.append(str(file))
         if len(seen) > after:
             raise OSError(number, os.strerror(number), str(file))
-
-
-CHILD = """
-import os, signal, sys
-from functools import partial
-from pathlib import Path
-from packet.build import build
-from packet.site import publish
-from packet.workspace import Workspace
-
-root, job, stop_at, can_exchange = Path(sys.argv[1]), sys.argv[2], sys.argv[3], sys.argv[4]
-if can_exchange == "no":
-    publish.exchange = lambda one, other: False
-
-def at(stage):
-    if stage == stop_at:
-        os.kill(os.getpid(), signal.SIGKILL)
-
-publish.replacing = partial(publish.replacing, watch=at)
-build(Workspace(root), root / "jobs" / job, tell=at)
-"""
-
-
-def surroundings() -> dict[str, str]:
-    folders = [str(ROOT), os.environ.get("PYTHONPATH", "")]
-    return {**os.environ, "PYTHONPATH": os.pathsep.join(filter(None, folders))}
-
-
-@pytest.mark.parametrize(
-    ("stop_at", "can_exchange"),
-    [
-        *(
-            (step, "yes")
-            for step in ("record", "photos", "outside", "office", *STAGES)
-            if step != "set aside"
-        ),
-        *((step, "no") for step in ("marked", "set aside", "in place")),
-    ],
-)
-def test_killed_at_any_step_one_whole_packet_is_there(
-    small_packet: Packet, stop_at: str, can_exchange: str
-) -> None:
-    before = tree(small_packet.folder)
-    small_packet.office.replaced("A nail backed out.", "Two nails backed out.")
-    arguments = [sys.executable, "-c", CHILD, str(small_packet.office.root), NUMBER, stop_at, can_exchange]
-    assert subprocess.run(arguments, env=surroundings(), check=False).returncode == -signal.SIGKILL
-    if stop_at != "set aside":
-        assert is_whole(small_packet.folder)
-    out = small_packet.office.root / "out"
-    kept = small_packet.folder if small_packet.folder.exists() else next(out.glob(".old-*"))
-    after = tree(kept)
-    if stop_at in ("in place", "old removed"):
-        assert after != before
-        assert all(b"Two nails backed out" in after[f"{copy}/packet.json"] for copy in ("outside", "office"))
-    else:
-        assert after == before
-    again = small_packet.build()
-    assert again.made == (stop_at not in ("in place", "old removed"))
-    if again.made:
-        assert small_packet.left_over() == []
-    new = tree(small_packet.folder)
-    shutil.rmtree(small_packet.folder)
-    small_packet.build()
-    assert tree(small_packet.folder) == new
-    assert small_packet.left_over() == []
 
 
 @pytest.mark.parametrize("share", [0.3, 0.7, 0.95])

@@ -15,10 +15,10 @@ import pytest
 
 from tests.build_job.conftest import Packet
 from tests.build_job.pages import tree
-from tests.build_job.test_failed_builds import surroundings
 from tests.build_job.test_killed_builds import ONE, OTHER, Killer, Round, telling
 from tests.build_job.test_killed_builds import killer as killer
 from tests.support.office import NUMBER
+from tests.support.process import surroundings
 
 #: Runs a program as a user who is not above permissions; a container runs tests as one who is.
 AS_ANYBODY = (

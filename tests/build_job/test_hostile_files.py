@@ -11,12 +11,14 @@ from pathlib import Path
 from tempfile import TemporaryDirectory
 from time import perf_counter
 
+import piexif
 import pytest
+from PIL import Image
 
 from tests.build_job.conftest import DONE, Packet
 from tests.build_job.pages import tree
-from tests.support.office import ROOT
-from tests.support.pictures import picture
+from tests.support.pictures import exif, picture
+from tests.support.process import surroundings
 
 Command = Callable[..., tuple[int, str, str]]
 
@@ -316,11 +318,10 @@ def test_a_hidden_folder_is_no_job(small_packet: Packet, packet_command: Command
 
 def test_the_command_itself_says_the_same(small_packet: Packet) -> None:
     small_packet.office.record.write_bytes(RECORDS["alias bomb"][0])
-    folders = [str(ROOT), os.environ.get("PYTHONPATH", "")]
     said = subprocess.run(
         [sys.executable, "-m", "packet", "build"],
         cwd=small_packet.office.root,
-        env={**os.environ, "PYTHONPATH": os.pathsep.join(filter(None, folders))},
+        env=surroundings(),
         capture_output=True,
         text=True,
         check=False,
@@ -328,3 +329,44 @@ def test_the_command_itself_says_the_same(small_packet: Packet) -> None:
     assert (said.returncode, said.stdout) == (2, "")
     assert "jobs/26-041/job.yaml:4:5: error[aliases-refused]" in said.stderr
     assert "Traceback" not in said.stderr
+
+
+def odd_notes(orientation: int) -> bytes:
+    """Return the notes of a camera that wrote a word where a number belongs, and a table longer than its file."""
+    notes = piexif.load(exif(orientation=orientation))
+    notes["GPS"][piexif.GPSIFD.GPSAltitudeRef] = 0
+    notes["0th"][piexif.ImageIFD.Software] = b"camera 7 of the crew"
+    made = bytearray(piexif.dump(notes))
+    altitude = made.index(b"\x00\x05\x00\x01\x00\x00\x00\x01")
+    made[altitude + 3] = 2  # the kind "text"
+    software = made.index(b"\x01\x31\x00\x02")
+    made[software + 4 : software + 8] = b"\x00\x0f\xff\xff"  # a megabyte of it
+    return bytes(made)
+
+
+@pytest.mark.parametrize("orientation", [1, 6])
+def test_a_photo_with_senseless_notes_is_shown_upright_and_quietly(
+    small_packet: Packet, tmp_path: Path, orientation: int
+) -> None:
+    plain = picture(tmp_path / "plain.jpg", orientation=orientation)
+    with Image.open(plain) as image:
+        image.save(
+            small_packet.office.job / "photos" / "P01.jpg", "JPEG", quality=95, exif=odd_notes(orientation)
+        )
+    said = subprocess.run(
+        [sys.executable, "-m", "packet", "build"], cwd=small_packet.office.root, env=surroundings(),
+        capture_output=True, text=True, check=False,
+    )  # fmt: skip
+    assert (said.returncode, said.stderr) == (0, "")
+    photos = (small_packet.folder / "outside" / "photos").iterdir()
+    (shown,) = (path for path in photos if not path.name.endswith("-small.jpg"))
+    with Image.open(shown) as image:
+        assert image.size == (64, 48)
+        red, green, blue = image.convert("RGB").getpixel((8, 8))  # type: ignore[misc]
+        assert red > 150 > green + blue
+
+
+def test_goods_that_cover_nothing_are_refused(small_packet: Packet, packet_command: Command) -> None:
+    goods = "bought: [{id: A, item: shingle, unit: bundle, delivered: 7, cover_each: 0 sq ft}]\n"
+    small_packet.office.write(SMALL + goods)
+    assert refused(small_packet, packet_command)["code"] == "out-of-range"

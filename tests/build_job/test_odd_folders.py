@@ -137,8 +137,7 @@ def old_mac(data: bytes) -> bytes:
     return data.replace(b"\n", b"\r")
 
 
-TEMPLATE = '{% extends "default:pages/scope.md.j2" %}\n{% block body %}\n## Our own words\n\nTwo\nlines.\n{% endblock %}\n'
-LIST = "pages:\n  - {name: index, title: pages.index}\n  - {name: scope, title: pages.scope}\n"
+TEMPLATE = '{% extends "default:pages/scope.md.j2" %}\n{% block body %}\n{{ super() }}\n\n## Our own words\n\nTwo\nlines.\n{% endblock %}\n'
 WORDS = "packet:\n  name: Roof packet\n"
 
 

@@ -87,7 +87,7 @@ def test_the_problems_of_every_file_come_in_one_pass(job_office: Office, shoot: 
 
 def test_an_office_without_its_card_is_refused(job_office: Office) -> None:
     (job_office.root / "shared" / "office.yaml").unlink()
-    assert [(p.file.name, p.code) for p in job_office.problems()] == [("office.yaml", "file-unreadable")]
+    assert [(p.file.name, p.code) for p in job_office.problems()] == [("office.yaml", "file-missing")]
 
 
 def test_a_photo_is_published_under_its_id_and_its_bytes(job_office: Office, shoot: Shoot) -> None:

@@ -1,113 +1,73 @@
-"""Draw the photos of demo job 26-041 and write their log.
+"""Draw the photos of the demo jobs and write their logs.
 
-The house is invented, so nobody could photograph it: these pictures are drawn, say so in their corner, and
+The houses are invented, so nobody could photograph them: these pictures are drawn, say so in their corner, and
 carry the same facts a phone would put into a file. Run it from the checkout::
 
-    python -m tests.demo.draw_photos            # all of them, and the log
-    python -m tests.demo.draw_photos P07 P20    # these only, and the log
+    python -m tests.demo.draw_photos                # every job, and its log
+    python -m tests.demo.draw_photos 26-041         # one job
+    python -m tests.demo.draw_photos 26-041 P07 P20 # these photos of it only, and its log
 
 The same Pillow draws the same bytes every time.
 """
 
 import hashlib
 import io
+import re
 import sys
-from collections.abc import Callable
+from collections.abc import Sequence
 from concurrent.futures import ProcessPoolExecutor
-from pathlib import Path
 
 import PIL
 from PIL import ExifTags, Image
 
-from . import views_framing as framing
-from . import views_inside as inside
-from . import views_near as near
-from . import views_roof as roof
-from .photo_list import ENTRIES, OFFSET, Entry
+from .jobs import JOBS, Job
+from .log_entry import Entry
 
-JOB = Path(__file__).resolve().parents[2] / "jobs" / "26-041"
-#: A file may be this large; the quality is lowered until it is [bytes].
-MOST_BYTES = 115_000
+#: The quality is lowered until the file is as small as the job wants it.
 QUALITIES = range(84, 39, -4)
-#: Open sea: no house stands there.
-LATITUDE, LONGITUDE = 33.0, -78.0
 #: How a picture lies in the file when the camera was held on its side, by EXIF orientation.
 STORED = {6: Image.Transpose.ROTATE_90, 8: Image.Transpose.ROTATE_270}
 
 
-def _hose_test() -> Image.Image:
-    return roof.hose_test(inside.attic_inset())
-
-
-VIEWS: dict[str, Callable[[], Image.Image]] = {
-    "P01": roof.street_view,
-    "P02": roof.slope_before,
-    "P03": inside.ceiling_stain,
-    "P04": roof.wall_foot_before,
-    "P05": inside.pitch,
-    "P06": roof.stripped_wide,
-    "P07": roof.front_rot,
-    "P08": roof.wing_rot,
-    "P09": near.old_nail,
-    "P10": framing.open_rafters,
-    "P11": framing.rotten_rafter,
-    "P12": framing.sistered,
-    "P13": roof.front_sheets,
-    "P14": roof.wing_sheets,
-    "P15": near.grade_stamp,
-    "P16": near.ring_nail,
-    "P17": near.edge_nails,
-    "P18": near.field_nails,
-    "P19": roof.valley_sheet,
-    "P20": near.felt_lap,
-    "P21": roof.dried_in,
-    "P22": near.drip_edge,
-    "P23": roof.step_flashing,
-    "P24": roof.kick_out,
-    "P25": near.wrapper,
-    "P26": near.six_nails,
-    "P27": near.hand_seal,
-    "P28": roof.joint,
-    "P29": roof.slope_done,
-    "P30": inside.attic_dry,
-    "P31": _hose_test,
-    "P32": inside.lawn,
-}
-
-
-def facts(entry: Entry) -> Image.Exif:
+def facts(job: Job, entry: Entry) -> Image.Exif:
     """Return what the camera writes into the file of one photo."""
-    moment = entry.taken_at.strftime("%Y:%m:%d %H:%M:%S")
+    latitude, longitude = job.place
     exif = Image.Exif()
     exif[ExifTags.Base.Make] = "Demo"
     exif[ExifTags.Base.Model] = "Demo"
     exif[ExifTags.Base.Software] = f"Pillow {PIL.__version__}"
     exif[ExifTags.Base.Orientation] = entry.orientation
-    exif[ExifTags.Base.DateTime] = moment
     exif[ExifTags.Base.ImageDescription] = "Illustration for the demo job"
     detail = exif.get_ifd(ExifTags.IFD.Exif)
-    detail[ExifTags.Base.DateTimeOriginal] = moment
-    detail[ExifTags.Base.OffsetTimeOriginal] = OFFSET
+    if entry.when:
+        moment = entry.taken_at.strftime("%Y:%m:%d %H:%M:%S")
+        exif[ExifTags.Base.DateTime] = moment
+        detail[ExifTags.Base.DateTimeOriginal] = moment
+        detail[ExifTags.Base.OffsetTimeOriginal] = job.offset(entry)
     place = exif.get_ifd(ExifTags.IFD.GPSInfo)
-    place[ExifTags.GPS.GPSLatitudeRef] = "N" if LATITUDE >= 0 else "S"
-    place[ExifTags.GPS.GPSLatitude] = (abs(LATITUDE), 0.0, 0.0)
-    place[ExifTags.GPS.GPSLongitudeRef] = "E" if LONGITUDE >= 0 else "W"
-    place[ExifTags.GPS.GPSLongitude] = (abs(LONGITUDE), 0.0, 0.0)
+    place[ExifTags.GPS.GPSLatitudeRef] = "N" if latitude >= 0 else "S"
+    place[ExifTags.GPS.GPSLatitude] = (abs(latitude), 0.0, 0.0)
+    place[ExifTags.GPS.GPSLongitudeRef] = "E" if longitude >= 0 else "W"
+    place[ExifTags.GPS.GPSLongitude] = (abs(longitude), 0.0, 0.0)
     return exif
 
 
-def photo_bytes(entry: Entry) -> bytes:
+def photo_bytes(job: Job, entry: Entry) -> bytes:
     """Draw one photo and return its file."""
-    picture = VIEWS[entry.id]()
+    picture = job.views[entry.id]()
+    if max(picture.size) > job.long_px:
+        share = job.long_px / max(picture.size)
+        size = (round(picture.width * share), round(picture.height * share))
+        picture = picture.resize(size, Image.Resampling.LANCZOS)
     if entry.orientation in STORED:
         picture = picture.transpose(STORED[entry.orientation])
-    exif = facts(entry).tobytes()
+    exif = facts(job, entry).tobytes()
     data = b""
     for quality in QUALITIES:
         out = io.BytesIO()
         picture.save(out, "JPEG", quality=quality, optimize=True, progressive=True, exif=exif)
         data = out.getvalue()
-        if len(data) <= MOST_BYTES:
+        if len(data) <= job.most_bytes:
             break
     return data
 
@@ -117,17 +77,17 @@ def _yaml(text: str) -> str:
     return text if plain else '"' + text.replace("\\", "\\\\").replace('"', '\\"') + '"'
 
 
-def log_text(digests: dict[str, str]) -> str:
+def log_text(job: Job, digests: dict[str, str]) -> str:
     """Return the photo log for the digests of the files, by photo id."""
     lines = ["# Written by tests/demo/draw_photos.py: the photos of this job are drawings.", "photos:"]
-    for entry in ENTRIES:
+    for entry in job.entries:
         fields = [
             ("id", entry.id),
             ("file", f"photos/{entry.id}.jpg"),
             ("sha256", digests[entry.id]),
             ("taken_at", entry.when),
-            ("offset", f'"{OFFSET}"'),
-            ("offset_from", "camera"),
+            ("offset", f'"{job.offset(entry)}"' if entry.when else ""),
+            ("offset_from", "camera" if entry.when else ""),
             ("taken_by", entry.taken_by),
             ("stage", entry.stage),
             ("plane", entry.plane),
@@ -143,30 +103,51 @@ def log_text(digests: dict[str, str]) -> str:
     return "\n".join(lines) + "\n"
 
 
-def _draw(entry: Entry) -> tuple[str, int]:
-    path = JOB / "photos" / f"{entry.id}.jpg"
-    path.write_bytes(photo_bytes(entry))
-    return entry.id, path.stat().st_size
+def _draw(number: str, id: str) -> tuple[str, bytes]:
+    job = JOBS[number]
+    return id, photo_bytes(job, job.by_id[id])
 
 
-def main(wanted: list[str]) -> None:
-    """Draw the wanted photos, or all of them, and write the log.
+def draw(job: Job, wanted: Sequence[str] = ()) -> None:
+    """Draw the wanted photos of a job, or all of them; then write them and the log together.
 
     Raises:
         SystemExit: A name is not the id of a photo.
     """
-    unknown = sorted(set(wanted) - set(VIEWS))
+    unknown = sorted(set(wanted) - set(job.views))
     if unknown:
-        raise SystemExit(f"no such photo: {', '.join(unknown)}")
-    (JOB / "photos").mkdir(parents=True, exist_ok=True)
-    chosen = [entry for entry in ENTRIES if not wanted or entry.id in wanted]
+        raise SystemExit(f"no such photo in {job.number}: {', '.join(unknown)}")
+    chosen = [entry.id for entry in job.entries if not wanted or entry.id in wanted]
+    files: dict[str, bytes] = {}
     with ProcessPoolExecutor(2) as pool:
-        for id, size in pool.map(_draw, chosen):
-            print(f"{id} {size / 1000:.0f} kB", flush=True)
-    files = {entry.id: (JOB / "photos" / f"{entry.id}.jpg").read_bytes() for entry in ENTRIES}
-    digests = {id: hashlib.sha256(data).hexdigest() for id, data in files.items()}
-    (JOB / "photos.yaml").write_text(log_text(digests), encoding="utf-8")
-    print(f"{len(files)} photos, {sum(map(len, files.values())) / 1e6:.2f} MB")
+        for id, data in pool.map(_draw, [job.number] * len(chosen), chosen):
+            files[id] = data
+            print(f"{job.number} {id} {len(data) / 1000:.0f} kB", flush=True)
+    folder = job.folder / "photos"
+    folder.mkdir(parents=True, exist_ok=True)
+    for id, data in files.items():
+        (folder / f"{id}.jpg").write_bytes(data)
+    all_files = [(entry.id, (folder / f"{entry.id}.jpg").read_bytes()) for entry in job.entries]
+    digests = {id: hashlib.sha256(data).hexdigest() for id, data in all_files}
+    (job.folder / "photos.yaml").write_text(log_text(job, digests), encoding="utf-8")
+    print(f"{job.number}: {len(all_files)} photos, {sum(len(data) for _, data in all_files) / 1e6:.2f} MB")
+
+
+def main(words: Sequence[str]) -> None:
+    """Draw every job, or the one named first, or the photos of it named after.
+
+    Raises:
+        SystemExit: A word names neither a job nor a photo.
+    """
+    numbers = [word for word in words if word in JOBS]
+    photos = [word for word in words if re.fullmatch(r"P\d+", word)]
+    unknown = sorted(set(words) - set(numbers) - set(photos))
+    if unknown or (photos and len(numbers) != 1):
+        raise SystemExit(
+            f"name a job ({', '.join(JOBS)}), then photos of it as P07; found: {' '.join(words)}"
+        )
+    for number in numbers or JOBS:
+        draw(JOBS[number], photos)
 
 
 if __name__ == "__main__":

@@ -1,53 +1,8 @@
-"""What the log says of each demo photo: when, where, what it shows and proves."""
+"""What the log of demo job 26-041 says of each photo."""
 
-from dataclasses import dataclass
-from datetime import datetime
+from .log_entry import TAM, Entry
 
-OFFSET = "-04:00"
 LOOKED, FIRST, SECOND, LAST = "2026-03-09", "2026-03-16", "2026-03-17", "2026-03-18"
-DOV, TAM = "Dov Marrick", "Tam Oduya"
-
-
-@dataclass(frozen=True)
-class Entry:
-    """One photo of the log.
-
-    Attributes:
-        id: Id of the photo.
-        when: Day and time on the wall.
-        stage: Stage of the work.
-        shows: The caption.
-        plane: Slope it shows, or nothing.
-        pin: Place on that slope, u and v, as a crew writes it.
-        direction: Way the camera looks.
-        proves: What it is evidence for.
-        taken_by: Who took it.
-        orientation: How the camera was held, as EXIF says it: 1 upright, 6 and 8 on its side.
-        readers: Copies that carry it.
-    """
-
-    id: str
-    when: str
-    stage: str
-    shows: str
-    plane: str = ""
-    pin: tuple[str, str] | None = None
-    direction: str = ""
-    proves: tuple[str, ...] = ()
-    taken_by: str = DOV
-    orientation: int = 1
-    readers: tuple[str, ...] = ("outside", "office")
-
-    @property
-    def taken_at(self) -> datetime:
-        """Time on the wall."""
-        return datetime.fromisoformat(self.when)
-
-    @property
-    def set_by(self) -> str:
-        """Who wrote the entry: the one who did not take the photo."""
-        return TAM if self.taken_by == DOV else DOV
-
 
 ENTRIES: tuple[Entry, ...] = (
     Entry("P01", f"{LOOKED}T09:10:24", "before", "The house from the street, number 18.", direction="north"),
@@ -114,7 +69,7 @@ ENTRIES: tuple[Entry, ...] = (
         "MS",
         ("20 ft", "2 ft 6 in"),
         "north-north-west",
-        ("S1", "S2"),
+        ("S1", "S2", "F1"),
     ),
     Entry(
         "P08",
@@ -124,7 +79,7 @@ ENTRIES: tuple[Entry, ...] = (
         "WW",
         ("0 ft", "2 ft 6 in"),
         "east",
-        ("S3", "S4"),
+        ("S3", "S4", "F1"),
     ),
     Entry(
         "P09",
@@ -154,7 +109,7 @@ ENTRIES: tuple[Entry, ...] = (
         "MS",
         ("24 ft", "5 ft"),
         "north-north-west",
-        ("R1",),
+        ("R1", "F1"),
         orientation=8,
     ),
     Entry(

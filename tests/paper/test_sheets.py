@@ -66,7 +66,7 @@ def test_a_photo_keeps_its_whole_shape(outside: Paper) -> None:
 
 
 def test_a_value_leads_to_its_working_by_number(outside: Paper) -> None:
-    noted = re.search(r"Area stripped and covered again 102\.6 sq ft ?\[(\d+)\]", outside.text)
+    noted = re.search(r"Area worked on 102\.6 sq ft ?\[(\d+)\]", outside.text)
     assert noted
     workings = outside.text[outside.text.index("Every computed number of this packet, once") :]
     assert re.search(rf"\b{noted[1]} work\.area 102\.6 sq ft part 1 \+ part 2 36\.0", workings)

@@ -101,7 +101,7 @@ def test_unknown_and_missing_keys_are_shown_whole(tmp_path: Path) -> None:
 jobs/26-041/job.yaml:4:7: error[missing]: the key "pitch" is missing
     4 |     - shape: rectangle
       |       ^
-   at roof.planes[0].pitch.  Add the line "pitch: 6:12". Rise in 12.
+   at roof.planes[0].pitch.  Add a line such as "pitch: 6:12". Rise in 12.
 jobs/26-041/job.yaml:6:3: error[unknown-key]: the key "coverring" is not known here
     6 |   coverring: shingle
       |   ^^^^^^^^^

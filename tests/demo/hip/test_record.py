@@ -1,0 +1,101 @@
+"""The demo job of a whole roof: nothing that was due is open, and its numbers are those of a hip roof."""
+
+from pathlib import Path
+
+import pytest
+
+from packet.closeout.assemble import assemble
+from packet.closeout.model import Closeout
+from packet.workspace import Workspace
+
+ROOT = Path(__file__).resolve().parents[3]
+JOB = ROOT / "jobs" / "26-052"
+
+#: What this work is asked, and the photos that answer.
+ASKED = {
+    "deck-sheets:S1": ("P16",),
+    "deck-sheets:S2": ("P16",),
+    "deck-sheets:S3": ("P24",),
+    "deck-panel": ("P14",),
+    "deck-nail": ("P15",),
+    "deck-nail-edge-spacing": ("P17",),
+    "deck-nail-field-spacing": ("P18",),
+    "renailed-nail": ("P26",),
+    "renailed-spacing": ("P19", "P25"),
+    "sealed-deck": ("P20", "P21"),
+    "underlayment-type": ("P29", "P33"),
+    "underlayment-laps": ("P30", "P31"),
+    "underlayment-fastening": ("P32",),
+    "drip-edge-lap": ("P27",),
+    "drip-edge-fastening": ("P28",),
+    "shingle-nails": ("P38",),
+    "shingle-nail": ("P37", "P38", "P45"),
+    "shingle-wind-class": ("P35",),
+    "attic-ventilation": ("P43", "P44"),
+}
+#: Rules that were known from memory alone, or whose numbers were not read: they decide nothing.
+NOT_VERIFIED = {
+    "deck-panel",
+    "renailed-nail",
+    "renailed-spacing",
+    "underlayment-type",
+    "underlayment-fastening",
+    "drip-edge-lap",
+    "drip-edge-fastening",
+}
+
+
+@pytest.fixture(scope="module")
+def closeout() -> Closeout:
+    return assemble(Workspace(ROOT), JOB)[0]
+
+
+def test_everything_asked_is_answered_and_photographed_in_time(closeout: Closeout) -> None:
+    asked = [result for result in closeout.results if result.word != "does_not_apply"]
+    proven = {
+        f"{result.requirement}:{result.subject}" if result.subject else result.requirement: result.evidence
+        for result in asked
+    }
+    assert proven == ASKED
+    assert not [result for result in asked if result.open]
+    assert {result.requirement for result in asked if result.word == "not_verified"} == NOT_VERIFIED
+    assert {result.word for result in asked} == {"meets", "not_verified"}
+
+
+def test_nothing_in_the_record_disagrees(closeout: Closeout) -> None:
+    assert closeout.findings == ()
+
+
+@pytest.mark.parametrize(
+    ("id", "value"),
+    [
+        ("roof.area", 48 * 28 * 13 / 12),  # one pitch all round: the plan area by the slope's length
+        ("work.area", 1456),
+        ("edges.eave.length", 152),
+        ("edge.E5.length", (14**2 + 14**2 + (14 * 5 / 12) ** 2) ** 0.5),
+        ("edge.E9.length", 20),
+        ("roof.ridge_height", 9 + 14 * 5 / 12),
+        ("ventilation.ratio", 1196 * 144 / (18 * 18 + 136 * 9)),
+    ],
+)
+def test_numbers_are_those_of_this_roof(closeout: Closeout, id: str, value: float) -> None:
+    assert float(closeout.figures[id].value) == pytest.approx(value)
+
+
+def test_laid_bundles_cover_the_roof_with_little_to_spare(closeout: Closeout) -> None:
+    """28 bundles of the first lot and 17-1/2 of the second, 32.8 sq ft each."""
+    covers = [float(closeout.figures[f"bought.SHINGLES-{lot}.cover"].value) for lot in (1, 2)]
+    assert covers == pytest.approx([918.4, 574.0])
+    assert 1456 <= sum(covers) < 1456 * 1.05
+
+
+def test_what_was_found_was_agreed_before_it_was_covered(closeout: Closeout) -> None:
+    found = closeout.record.found
+    assert [entry.answer for entry in found] == ["agreed", "agreed", "agreed", "declined"]
+    assert all(entry.on and entry.covered_on and entry.on <= entry.covered_on for entry in found[:3])
+
+
+def test_the_visit_after_the_work_stands_in_the_record(closeout: Closeout) -> None:
+    assert [(call.id, call.ours) for call in closeout.record.callbacks] == [("CB1", "not our work")]
+    assert all(point.done_on for point in closeout.record.punch_list)
+    assert len(closeout.record.punch_list) == 3
