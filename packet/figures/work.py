@@ -173,11 +173,16 @@ def _tie_in(tie_in: TieIn, figures: FigureSet) -> None:
 
 
 def bundles_needed(record: JobRecord, library: Library, figures: FigureSet) -> None:
-    """Add the bundles the worked area needs, by the cover on the wrapper of each shingle line bought."""
+    """Add the bundles the shingled area needs, by the cover on the wrapper.
+
+    Lots of one shingle share it; where wrappers differ nobody could say which bundle went where, and there is
+    no such figure.
+    """
+    lines = [line for line in record.bought if line.unit == "bundle" and line.cover_each]
+    covers = {line.cover_each.square_feet for line in lines if line.cover_each}
     shingled = shingled_area(record)
-    for line in record.bought:
-        if line.unit == "bundle" and line.cover_each and shingled:
-            area = figures.as_term("area_sq_ft", shingled)
-            cover = figures.as_term("cover_sq_ft", f"bought.{line.id}.cover_each")
-            needed = bundles(area.value, cover.value)
-            figures.computed(f"bought.{line.id}.needed", needed, "bundle", BUNDLES, [area, cover])
+    if len(covers) != 1 or not shingled:
+        return
+    area = figures.as_term("area_sq_ft", shingled)
+    cover = figures.as_term("cover_sq_ft", f"bought.{lines[0].id}.cover_each")
+    figures.computed("work.bundles", bundles(area.value, cover.value), "bundle", BUNDLES, [area, cover])

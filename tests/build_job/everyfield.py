@@ -40,7 +40,11 @@ MORE = {
     "ways_out": [{"requirement": "shingle-wind-class", "kind": "accepted", "on": "2026-03-20", "text": "-"}],
     "explained": {"edge-length:E1": "-"},
     "temporary": [{"id": "T1", "where": "-", "what": "-", "put_on": "2026-03-16"}],
-    "ventilation": {"vents": [{"id": "VT1", "what": "-", "place": "high", "state": "new", "pieces": 2, "free_sq_in_each": 50}]},
+    "ventilation": {
+        "vents": [
+            {"id": "VT1", "what": "-", "place": "high", "state": "new", "pieces": 2, "free_sq_in_each": 50}
+        ]
+    },
     "detached": [{"id": "DT1", "what": "-", "off": "2026-03-16", "state": "replaced"}],
     "punch_list": [{"id": "PL1", "what": "-"}],
     "callbacks": [{"id": "CB1", "on": "2026-05-02", "told": "-", "ours": "not our work"}],
@@ -51,7 +55,17 @@ MORE_INSIDE: dict[tuple[str, str], Any] = {
     ("dry_in", "sealed_deck"): {"way": "tape on the joints"},
     ("dry_in", "ice_barrier"): {"product": "-"},
     ("deck", "boards"): [
-        {"id": "BD1", "plane": "MS", "where": "-", "size": "-", "width": "5-1/2 in", "pieces": 2, "length": "14 ft", "nail": {"size": "2-1/2 x 0.131", "shank": "smooth"}, "why": "-"}
+        {
+            "id": "BD1",
+            "plane": "MS",
+            "where": "-",
+            "size": "-",
+            "width": "5-1/2 in",
+            "pieces": 2,
+            "length": "14 ft",
+            "nail": {"size": "2-1/2 x 0.131", "shank": "smooth"},
+            "why": "-",
+        }
     ],
     ("deck", "renailed"): {"planes": ["MN"], "nail": {"size": "2-3/8 x 0.113", "shank": "ring"}},
     ("covering", "low_slope"): [{"id": "LS1", "plane": "DR", "product": "-"}],

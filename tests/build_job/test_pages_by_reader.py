@@ -31,7 +31,16 @@ def asked(body: str) -> list[str]:
 
 
 def test_each_reader_finds_the_questions_in_its_own_order(demo_pages: dict[str, str]) -> None:
-    assert asked(demo_pages["homeowner"]) == ["fixed", "wrong", "done", "left", "promised", "whom", "after", "next"]
+    assert asked(demo_pages["homeowner"]) == [
+        "fixed",
+        "wrong",
+        "done",
+        "left",
+        "promised",
+        "whom",
+        "after",
+        "next",
+    ]
     assert asked(demo_pages["adjuster"]) == [
         "cause", "condition", "how-much", "changed", "asked", "shown", "open", "papers",
     ]  # fmt: skip
@@ -59,7 +68,9 @@ def test_the_front_page_leads_to_each_reader(demo_pages: dict[str, str]) -> None
         assert f'href="{name}.html"' in demo_pages["index"]
 
 
-def test_is_it_fixed_comes_first_and_says_so_when_it_is_not(demo_pages: dict[str, str], demo: Closeout) -> None:
+def test_is_it_fixed_comes_first_and_says_so_when_it_is_not(
+    demo_pages: dict[str, str], demo: Closeout
+) -> None:
     first = demo_pages["homeowner"].split("<h2")[1]
     assert "Not everything is closed yet" in first
     assert "Hose on the valley" in re.sub(r"&#(\d+);", lambda m: chr(int(m[1])), first)
@@ -67,7 +78,9 @@ def test_is_it_fixed_comes_first_and_says_so_when_it_is_not(demo_pages: dict[str
 
 @pytest.mark.parametrize("kind", ["patch", "section", "re-roof", "recover"])
 @pytest.mark.parametrize("status", ["planned", "under way", "closed"])
-def test_the_least_record_of_any_kind_and_status_makes_every_page(tmp_path: Path, kind: str, status: str) -> None:
+def test_the_least_record_of_any_kind_and_status_makes_every_page(
+    tmp_path: Path, kind: str, status: str
+) -> None:
     cause = "" if status == "planned" else "cause: {what: A nail.}\n"
     record = (
         f"job: {{number: 26-041, kind: {kind}, status: {status}}}\n"
@@ -79,4 +92,6 @@ def test_the_least_record_of_any_kind_and_status_makes_every_page(tmp_path: Path
     asks_tests = status == "closed" and kind in ("patch", "section")
     assert (gap in made["homeowner"].split("<h2")[1]) is asks_tests
     if status == "planned":
-        assert not any(gap in made[name] for name in ("index", "homeowner", "scope", "quantities", "inspections"))
+        assert not any(
+            gap in made[name] for name in ("index", "homeowner", "scope", "quantities", "inspections")
+        )

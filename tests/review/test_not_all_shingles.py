@@ -1,0 +1,55 @@
+"""Low slopes, lots, boards: what counts as shingled, and what a late photo is."""
+
+from collections.abc import Callable
+from typing import Any
+
+import pytest
+
+from tests.review.test_more_of_the_roof import BOARD, roof
+from tests.support.office import Office
+
+Shoot = Callable[..., dict[str, Any]]
+
+CAP_SHEET = "[{id: LS1, plane: WW, product: cap sheet}]"
+
+
+def test_shingles_and_bundles_are_counted_without_the_low_slope(job_office: Office) -> None:
+    whole = job_office.closeout().figures
+    part = job_office.changed("covering.low_slope", CAP_SHEET).closeout().figures
+    assert part["work.area"].value == whole["work.area"].value
+    assert part["work.shingled_area"].value == part["area.A1.area"].value
+    assert (whole["work.bundles"].value, part["work.bundles"].value) == (4, 2)  # 102.6 and 36.9 by 32.8 sq ft
+    assert part["work.shingles"].value < whole["work.shingles"].value
+
+
+def test_two_lots_of_one_shingle_need_one_number_of_bundles_and_two_wrappers_none(job_office: Office) -> None:
+    lot = (
+        "  - {{id: MORE, item: laminated shingle, unit: bundle, delivered: 2, cover_each: {} sq ft}}\nbought:"
+    )
+    text = job_office.text
+    job_office.write(text.replace("bought:\n", "bought:\n" + lot.format("32.8").removesuffix("bought:"), 1))
+    assert job_office.closeout().figures["work.bundles"].value == 4
+    job_office.write(text.replace("bought:\n", "bought:\n" + lot.format("33.3").removesuffix("bought:"), 1))
+    assert "work.bundles" not in job_office.closeout().figures
+
+
+def test_a_sheet_shown_only_after_it_was_covered_says_so(job_office: Office, shoot: Shoot) -> None:
+    late = shoot("P01", "deck", proves=["S1"], taken_at="2026-03-19T09:00:00")
+    found = shoot("P02", "stripped", proves=["S1"], taken_at="2026-03-16T09:00:00")
+    result = job_office.log(late, found).result("deck-sheets", "S1")
+    assert (result.word, result.late, result.why_not_proven) == (
+        "not_recorded",
+        ("P01",),
+        "photo_from_another_time",
+    )
+
+
+@pytest.mark.parametrize(
+    ("nails", "word"), [("nails_each_bearing: 2", "not_verified"), ("gap: 1/8 in", "not_recorded")]
+)
+def test_board_nails_are_asked_and_common_practice_decides_nothing(
+    job_office: Office, shoot: Shoot, nails: str, word: str
+) -> None:
+    roof(job_office, deck__boards=BOARD.replace("why: rot", f"{nails}, why: rot"))
+    photo = shoot("P01", "deck", proves=["deck-board-nails"], taken_at="2026-03-17T08:00:00")
+    assert job_office.log(photo).result("deck-board-nails").word == word
