@@ -7,18 +7,18 @@ import click
 
 from packet import __version__
 
-#: Command: its module's name is the same, and this is its line of help.
+#: Commands in the order of use: the module has the same name, and this is its line of help.
 COMMANDS = {
-    "build": "Build the closeout packet of jobs, one site for each copy.",
-    "check": "Check records and say what is still open.",
-    "figures": "Print every figure of a job with its working.",
-    "new": "Begin a job: ask for number, street and kind of work, and write its record.",
-    "pdf": "Print jobs: a PDF of each copy, and a roof card.",
-    "photos": "Take photos from a phone or a card into a job and its log.",
-    "schema": "Print the JSON Schema of a record, for an editor.",
     "start": "Make the folder of an office, or what of it is missing.",
+    "new": "Begin a job: asks a few questions and writes its record.",
+    "photos": "Take photos from a phone or a card into a job and its log.",
+    "check": "Check records and say what is still open.",
+    "build": "Build the closeout packet of jobs, one site for each copy.",
     "serve": "Show a job's packet in the browser, rebuilt on change.",
     "zip": "Make the zip of a packet's outside copy, to hand on.",
+    "pdf": "Print jobs: a PDF of each copy, and a roof card.",
+    "figures": "Print every figure of a job with its working.",
+    "schema": "Print the JSON Schema of a record, for an editor.",
 }
 
 EXIT_OPEN, EXIT_BAD, EXIT_INTERNAL = 1, 2, 70

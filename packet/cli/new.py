@@ -22,8 +22,7 @@ HABITS = ("code", "deck-nail", "underlayment", "drip-edge", "shingle-nail")
 
 @click.command(
     name="new",
-    help="Begin a job: ask for number, street and kind of work, and write its record.\n\n"
-    "Example: packet new --number 26-042",
+    help="Begin a job: asks a few questions and writes its record.\n\nExample: packet new --number 26-042",
 )
 @click.option("--number", help="Job number; also the name of the job's folder.")
 @click.option("--street", help="House number and street.")

@@ -1,9 +1,11 @@
 """Sdist and wheel hold the program, its data and nothing else."""
 
+import re
 import tomllib
 from pathlib import Path
 
 import pytest
+from packaging.utils import canonicalize_name
 
 from tests.packaging.conftest import Distributions
 from tests.support.office import ROOT
@@ -75,5 +77,7 @@ def test_the_command_and_the_requirements_are_declared_in_the_wheel(distribution
     }
     assert f"packet = {project['scripts']['packet']}" in about["entry_points.txt"].splitlines()
     required = [line for line in about["METADATA"].splitlines() if line.startswith("Requires-Dist: ")]
-    plain = {line.split()[1].split(">")[0].split("<")[0] for line in required if "extra ==" not in line}
-    assert plain == {wanted.split(">")[0].split("<")[0] for wanted in project["dependencies"]}
+    plain = {
+        canonicalize_name(re.split("[<>]", line.split()[1])[0]) for line in required if "extra ==" not in line
+    }
+    assert plain == {canonicalize_name(re.split("[<>]", wanted)[0]) for wanted in project["dependencies"]}

@@ -9,6 +9,7 @@ from packet import __version__
 from packet.cli.main import COMMANDS
 from tests.packaging.conftest import Program, run
 from tests.support.office import ROOT
+from tests.support.pictures import picture
 
 #: An office's page that adds to the packaged one.
 OWN_PAGE = """{% extends "default:pages/sources.md.j2" %}
@@ -42,7 +43,7 @@ def test_data_is_found_beside_the_package_in_a_checkout(checkout: Program, name:
 
 
 def test_installed_and_checkout_check_alike(installed: Program, checkout: Program) -> None:
-    ours, theirs = installed.run("check", code=None), checkout.run("check", code=None)
+    ours, theirs = installed.run("check", "26-041", code=None), checkout.run("check", "26-041", code=None)
     assert (ours.returncode, ours.stdout) == (theirs.returncode, theirs.stdout)
     assert ours.returncode in (0, 1), ours.stderr
     assert "26-041" in ours.stdout
@@ -113,3 +114,25 @@ def test_an_offices_own_words_and_page_stand_over_the_packaged_ones(
     assert reworded
     assert not any(b"quite in order" in data for data in plain.values())
     assert own["outside/assets/stylesheets/1-type.css"] == plain["outside/assets/stylesheets/1-type.css"]
+
+
+def test_the_wheel_goes_from_an_empty_folder_to_what_is_handed_on(environment: Path, tmp_path: Path) -> None:
+    start = (str(environment / "packet"),)
+    card = ("--name", "Reed Roofing", "--address", "1 Dock Street", "--phone", "843-555-0199")
+    Program(start, tmp_path).run("start", "office", *card)
+    office = Program(start, tmp_path / "office")
+    place = ("--town", "Pellam Reach", "--state", "South Carolina", "--time-zone", "America/New_York")
+    office.run("new", "--number", "26-001", "--street", "5 Plover Court", "--kind", "patch", *place)
+    picture(tmp_path / "phone" / "one.jpg", taken="2026:03:16 08:12:30")
+    office.run("photos", "26-001", str(tmp_path / "phone"))
+    office.run("check")
+    for command in ("build", "zip", "pdf"):
+        office.run(command)
+    made = {path.name for path in (office.folder / "out").iterdir() if not path.name.startswith(".")}
+    assert made == {
+        "26-001",
+        "26-001-outside.zip",
+        "26-001-outside.pdf",
+        "26-001-office.pdf",
+        "26-001-roof-card.pdf",
+    }
