@@ -14,7 +14,7 @@ def packaged(name: str) -> Path:
 
 @dataclass(frozen=True)
 class Workspace:
-    """An office folder: ``jobs/``, ``shared/``, ``templates/`` and, made by a build, ``out/``."""
+    """An office folder: ``jobs/``, ``shared/``, ``templates/`` and, made when needed, ``out/``."""
 
     root: Path
 
@@ -25,7 +25,7 @@ class Workspace:
 
     @property
     def out(self) -> Path:
-        """Folder that builds write below; nothing else is ever written."""
+        """Folder of all that can be made again: packets, zips, PDFs, and the locks and caches of runs."""
         return self.root / "out"
 
     @property

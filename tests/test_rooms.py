@@ -13,6 +13,7 @@ BARS: tuple[tuple[str, ...], ...] = (
     (
         "problems",
         "snippet",
+        "placing",
         "units",
         "text",
         "figure",
@@ -21,6 +22,7 @@ BARS: tuple[tuple[str, ...], ...] = (
         "yamlread",
         "located",
         "schema_walk",
+        "partial",
         "reading",
     ),
     ("workspace",),

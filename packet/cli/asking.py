@@ -6,7 +6,8 @@ from typing import Any
 
 import click
 
-from packet.problems import Problem, Refused
+from packet.cli.report import sentences
+from packet.problems import Problem, Refused, message
 
 
 def may_ask() -> bool:
@@ -16,12 +17,7 @@ def may_ask() -> bool:
 
 def said(problem: Problem) -> str:
     """Return what is wrong with an answer and what to write."""
-    from packet.located import read_catalogue
-    from packet.problems import message
-    from packet.workspace import packaged
-
-    catalogue = read_catalogue(packaged("shared") / "words" / "problems.yaml")
-    says, write = message(problem, catalogue)
+    says, write = message(problem, sentences())
     return f"{says}. {write}"
 
 

@@ -41,7 +41,7 @@ def command(jobs: tuple[str, ...], quiet: bool) -> int:
     items = {name: open_items(closeout, words) for name, closeout in closeouts.items()}
     if not quiet:
         for name, lines in items.items():
-            click.echo(f"{name}: nothing due is open" if not lines else f"{name}: {len(lines)} open")
+            click.echo(headline(name, lines))
             for line in lines:
                 click.echo(f"  {line}")
             for line in _waiting_lines(waiting[name]):
@@ -50,6 +50,11 @@ def command(jobs: tuple[str, ...], quiet: bool) -> int:
         show_problems(problems, of_jobs=len(folders))
         return EXIT_BAD
     return EXIT_OPEN if any(items.values()) else 0
+
+
+def headline(job: str, items: Sequence[str]) -> str:
+    """Return the line that stands above a job's open items."""
+    return f"{job}: {len(items)} open" if items else f"{job}: nothing due is open"
 
 
 def open_items(closeout: Closeout, words: Words) -> list[str]:

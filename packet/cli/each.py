@@ -1,6 +1,5 @@
 """One job after another: a step shown on a terminal, a line for what was made, all problems at the end."""
 
-import sys
 from collections.abc import Callable, Iterable, Sequence
 from pathlib import Path
 from time import perf_counter
@@ -9,17 +8,9 @@ from typing import TypeVar
 import click
 
 from packet.cli.main import EXIT_BAD
+from packet.cli.progress import progress
 from packet.cli.report import show_problems
 from packet.problems import Problem, Refused
-
-#: What a build is doing, as it is shown.
-STEPS = {
-    "record": "reading the record",
-    "photos": "photos",
-    "outside": "the copy for homeowner, adjuster and inspector",
-    "office": "the office's copy",
-    "roof-card": "the roof card",
-}
 
 Made = TypeVar("Made")
 Told = Callable[[str], None]
@@ -44,23 +35,15 @@ def each_job(
     """
     problems: list[Problem] = []
     failed: list[str] = []
-    shows = not quiet and sys.stderr.isatty()
     for number, folder in enumerate(folders, 1):
         begun = perf_counter()
-
-        def tell(step: str, line: str = f"[{number}/{len(folders)}] {folder.name}") -> None:
-            if shows:
-                click.echo(f"\r\033[K{line}: {STEPS[step]} …", err=True, nl=False)
-
         try:
-            made = make(folder, tell)
+            with progress(f"[{number}/{len(folders)}] {folder.name}", quiet=quiet) as tell:
+                made = make(folder, tell)
         except Refused as refused:
             problems += refused.problems
             failed.append(folder.name)
             continue
-        finally:
-            if shows:
-                click.echo("\r\033[K", err=True, nl=False)
         if not quiet:
             state, *rest = lines(made)
             seconds = f" in {perf_counter() - begun:.1f} s" if timed else ""

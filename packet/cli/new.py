@@ -1,10 +1,9 @@
 """``packet new``: a new job, with a commented record that holds as it is."""
 
-from pathlib import Path
-
 import click
 
 from packet.cli.asking import given_or_asked, may_ask, said
+from packet.cli.each import here
 from packet.cli.report import the_workspace
 
 QUESTIONS = {
@@ -40,7 +39,7 @@ HABITS = ("code", "deck-nail", "underlayment", "drip-edge", "shingle-nail")
 @click.option("-q", "--quiet", is_flag=True, help="Print nothing but questions and problems.")
 def command(confirm: tuple[str, ...], quiet: bool, **given: str | None) -> None:
     """Make a job, check it, and say what comes next."""
-    from packet.cli.check import open_items
+    from packet.cli.check import headline, open_items
     from packet.record.load import read_office
     from packet.reference import Library
     from packet.starting.answers import free_number
@@ -76,12 +75,12 @@ def command(confirm: tuple[str, ...], quiet: bool, **given: str | None) -> None:
     folder, closeout = make_job(workspace, answers, offered, confirmed)
     if quiet:
         return
-    shown = folder.relative_to(Path.cwd()) if folder.is_relative_to(Path.cwd()) else folder
+    shown = here(folder)
     number = typed(folder.name)
     lines = open_items(closeout, load_words(workspace.shared_folders()))
     click.echo(f"{folder.name}: made {shown / 'job.yaml'}, {shown / 'photos.yaml'}, {shown / 'photos'}")
     for offer in offered:
         state = "confirmed for this job" if offer.habit.id in confirmed else "a remark, not confirmed"
         click.echo(f"  {offer.question}: {state}")
-    click.echo(f"{folder.name}: nothing due is open" if not lines else f"{folder.name}: {len(lines)} open")
+    click.echo(headline(folder.name, lines))
     click.echo(f"Next: open {typed(str(shown / 'job.yaml'))}; packet check {number}; packet build {number}")

@@ -1,22 +1,21 @@
 """``packet photos``: photos from a phone or a card into a job's folder and its log."""
 
 import re
-import sys
 from collections.abc import Iterable, Iterator
-from contextlib import contextmanager
 from pathlib import Path
 from typing import TYPE_CHECKING
 
 import click
 
 from packet.cli.main import EXIT_BAD
-from packet.cli.report import chosen, the_workspace
+from packet.cli.progress import one_line
+from packet.cli.report import chosen, sentences, the_workspace
 from packet.problems import Catalogue, Problem, message, shown
 from packet.readers import READERS, Reader
 from packet.snippet import FORBIDDEN, visible
 
 if TYPE_CHECKING:
-    from packet.photos.intake import TakenIn, Told
+    from packet.photos.intake import TakenIn
     from packet.photos.newentry import NewPhoto
 
 STAGES = ("before", "stripped", "deck", "dried-in", "edges", "covering", "done")
@@ -74,20 +73,18 @@ def command(
     quiet: bool,
 ) -> int:
     """Take photos in and return the exit code."""
-    from packet.located import read_catalogue
     from packet.photos.intake import take_in
     from packet.photos.newentry import Said
     from packet.photos.sources import find_photos
     from packet.text import load_words
-    from packet.workspace import packaged
 
     workspace = the_workspace()
     folder = chosen(workspace, [job])[0]
     zone = _time_zone(folder)
     remarks = load_words(workspace.shared_folders())["photo_log"]
-    catalogue = read_catalogue(packaged("shared") / "words" / "problems.yaml")
-    sources = find_photos(Path(name).expanduser() for name in folders)
-    with _progress(folder.name, quiet=quiet) as tell:
+    catalogue = sentences()
+    sources = find_photos(_at_home(name) for name in folders)
+    with one_line(quiet=quiet) as show:
         taken = take_in(
             folder,
             sources,
@@ -96,7 +93,9 @@ def command(
             remarks=remarks,
             lock=workspace.out / f".lock-photos-{folder.name}",
             dry_run=dry_run,
-            tell=tell,
+            tell=lambda number, of, path: show(
+                f"{folder.name}: photo {number} of {of}: {visible(path.name)[:40]}"
+            ),
         )
     if not quiet:
         for line in _report(folder.name, taken, catalogue, stage=stage, dry_run=dry_run):
@@ -104,6 +103,14 @@ def command(
     for line in _lines(taken.problems, catalogue, code=True):
         click.echo(line, err=True)
     return EXIT_BAD if taken.problems else 0
+
+
+def _at_home(name: str) -> Path:
+    """Return a path with ``~`` filled in, which not every terminal does; one of an unknown user stays."""
+    try:
+        return Path(name).expanduser()
+    except RuntimeError:
+        return Path(name)
 
 
 def _time_zone(folder: Path) -> str:
@@ -115,6 +122,7 @@ def _time_zone(folder: Path) -> str:
     from pydantic import TypeAdapter, ValidationError
 
     from packet.fields import TimeZone
+    from packet.problems import Refused
     from packet.record.load import read_record
     from packet.yamlread import read_yaml
 
@@ -125,26 +133,8 @@ def _time_zone(folder: Path) -> str:
             found.get("time_zone") if isinstance(found, dict) else None
         )
     except ValidationError:
-        return read_record(folder).value.property.time_zone  # says what is wrong, with its place
+        raise Refused(read_record(folder)[1]) from None  # says what is wrong, with its place
     return zone
-
-
-@contextmanager
-def _progress(job: str, *, quiet: bool) -> Iterator["Told"]:
-    """Give what is told of each photo: one line that is written over, on a terminal only."""
-    shows = not quiet and sys.stderr.isatty()
-
-    def tell(number: int, of: int, path: Path) -> None:
-        if shows:
-            click.echo(
-                f"\r\033[K{job}: photo {number} of {of}: {visible(path.name)[:40]}", err=True, nl=False
-            )
-
-    try:
-        yield tell
-    finally:
-        if shows:
-            click.echo("\r\033[K", err=True, nl=False)
 
 
 def _report(

@@ -1,4 +1,4 @@
-"""The step a build is at, on a terminal: one line that is written over and gone at the end."""
+"""What is being done, on a terminal: one line that is written over and gone at the end."""
 
 import sys
 from collections.abc import Callable, Iterator
@@ -6,25 +6,48 @@ from contextlib import contextmanager
 
 import click
 
-from packet.cli.each import STEPS
+from packet.snippet import visible
+
+#: What a build is doing, as it is shown.
+STEPS = {
+    "record": "reading the record",
+    "photos": "photos",
+    "outside": "the copy for homeowner, adjuster and inspector",
+    "office": "the office's copy",
+    "roof-card": "the roof card",
+}
+
+#: Goes to the start of the line and empties it.
+_CLEAR = "\r\033[K"
 
 
 @contextmanager
-def progress(job: str, *, quiet: bool = False) -> Iterator[Callable[[str], None]]:
-    """Give what a build tells its steps to; nothing is shown when stderr is no terminal.
+def one_line(*, quiet: bool = False) -> Iterator[Callable[[str], None]]:
+    """Give what shows a text in the place of the one before; nothing is shown when stderr is no terminal.
 
     Args:
-        job: The job's number.
         quiet: Show nothing.
     """
     shows = not quiet and sys.stderr.isatty()
 
-    def tell(step: str) -> None:
+    def show(text: str) -> None:
         if shows:
-            click.echo(f"\r\033[K{job}: {STEPS[step]} …", err=True, nl=False)
+            click.echo(f"{_CLEAR}{visible(text)}", err=True, nl=False)
 
     try:
-        yield tell
+        yield show
     finally:
         if shows:
-            click.echo("\r\033[K", err=True, nl=False)
+            click.echo(_CLEAR, err=True, nl=False)
+
+
+@contextmanager
+def progress(job: str, *, quiet: bool = False) -> Iterator[Callable[[str], None]]:
+    """Give what a build tells its steps to.
+
+    Args:
+        job: The job's number, or more words to show before the step.
+        quiet: Show nothing.
+    """
+    with one_line(quiet=quiet) as show:
+        yield lambda step: show(f"{job}: {STEPS[step]} …")

@@ -5,7 +5,7 @@ from pathlib import Path
 
 import click
 
-from packet.problems import Problem, Refused, nearest
+from packet.problems import Catalogue, Problem, Refused, nearest, render_all
 from packet.workspace import Workspace, find_workspace, packaged
 
 
@@ -48,16 +48,28 @@ def chosen(workspace: Workspace, names: Iterable[str]) -> tuple[Path, ...]:
     return tuple(folders)
 
 
+def sentences() -> Catalogue:
+    """Return what is said about each problem, by its code."""
+    from packet.located import read_catalogue
+
+    return read_catalogue(packaged("shared") / "words" / "problems.yaml")
+
+
+def problems_text(
+    problems: Iterable[Problem],
+    *,
+    of_jobs: int | None = None,
+    not_built: Collection[str] = (),
+) -> str:
+    """Return problems with file, line, the record's own words and what to write."""
+    return render_all(problems, sentences(), root=Path.cwd(), of_jobs=of_jobs, not_built=not_built)
+
+
 def show_problems(
     problems: Iterable[Problem],
     *,
     of_jobs: int | None = None,
     not_built: Collection[str] = (),
 ) -> None:
-    """Print problems with file, line, the record's own words and what to write."""
-    from packet.located import read_catalogue
-    from packet.problems import render_all
-
-    catalogue = read_catalogue(packaged("shared") / "words" / "problems.yaml")
-    root = Path.cwd()
-    click.echo(render_all(problems, catalogue, root=root, of_jobs=of_jobs, not_built=not_built), err=True)
+    """Print problems."""
+    click.echo(problems_text(problems, of_jobs=of_jobs, not_built=not_built), err=True)

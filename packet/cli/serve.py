@@ -8,10 +8,10 @@ from typing import TYPE_CHECKING, cast
 import click
 
 from packet.cli.progress import progress
-from packet.cli.report import chosen, the_workspace
-from packet.problems import Problem, Refused
+from packet.cli.report import chosen, problems_text, the_workspace
+from packet.problems import Refused
 from packet.readers import READERS, Reader
-from packet.workspace import Workspace, packaged
+from packet.workspace import Workspace
 
 if TYPE_CHECKING:
     from packet.preview.state import Preview
@@ -84,7 +84,7 @@ def _rebuild(workspace: Workspace, folder: Path, preview: "Preview", quiet: bool
                 made = build(workspace, folder, tell=tell).made
             break
         except Refused as refused:
-            text = _text(refused.problems, folder.name)
+            text = problems_text(refused.problems, of_jobs=1, not_built=[folder.name])
             click.echo(text, err=True)
             preview.tell(text)
             return
@@ -95,12 +95,3 @@ def _rebuild(workspace: Workspace, folder: Path, preview: "Preview", quiet: bool
     preview.tell("")
     if not quiet and (made or had_problems):
         click.echo(f"{folder.name}: {'built' if made else 'unchanged'} in {perf_counter() - begun:.1f} s")
-
-
-def _text(problems: tuple[Problem, ...], job: str) -> str:
-    """Return problems in the usual form, for the terminal and for the page."""
-    from packet.located import read_catalogue
-    from packet.problems import render_all
-
-    catalogue = read_catalogue(packaged("shared") / "words" / "problems.yaml")
-    return render_all(problems, catalogue, root=Path.cwd(), of_jobs=1, not_built=[job])

@@ -55,10 +55,10 @@ def size_text(size: int) -> str:
     """Return a size in bytes as a mail program shows it.
 
     Example:
-        >>> size_text(5_130_000), size_text(412_000), size_text(80)
-        ('5.1 MB', '412 kB', '1 kB')
+        >>> size_text(5_130_000), size_text(999_700), size_text(412_000), size_text(80)
+        ('5.1 MB', '1.0 MB', '412 kB', '1 kB')
     """
-    return f"{size / 1e6:.1f} MB" if size >= 1e6 else f"{max(1, round(size / 1e3))} kB"
+    return f"{size / 1e6:.1f} MB" if size >= 999_500 else f"{max(1, round(size / 1e3))} kB"
 
 
 def _lines(made: "Zipped") -> list[str]:

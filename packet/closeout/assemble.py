@@ -42,7 +42,6 @@ def assemble(workspace: Workspace, job_folder: Path) -> tuple[Closeout, tuple[Ta
     problems: list[Problem] = []
     library: Library | None = None
     office: ReadFile[Office] | None = None
-    record: ReadFile[JobRecord] | None = None
     photos: PhotoSet | None = None
     try:
         library = Library.load(workspace.shared_folders())
@@ -52,10 +51,8 @@ def assemble(workspace: Workspace, job_folder: Path) -> tuple[Closeout, tuple[Ta
         office = read_office(workspace.office_file)
     except Refused as refused:
         problems += refused.problems
-    try:
-        record = read_record(job_folder)
-    except Refused as refused:
-        problems += refused.problems
+    record, found = read_record(job_folder)
+    problems += found
     try:
         photos = take_photos(job_folder)
     except Refused as refused:
@@ -92,10 +89,11 @@ def _between_files(library: Library, record: ReadFile[JobRecord], photos: PhotoS
             loc, near = ("ways_out", n, "requirement"), nearest(way.requirement, BY_ID) or ""
             yield record.problem("unknown-requirement", loc, way.requirement, nearest=near)
     planes = {plane.id for plane in job.roof.planes} if job.roof else set()
-    things = {*BY_ID, *shown_ids(job)}
+    planes |= record.ids_typed
+    things = {*BY_ID, *shown_ids(job), *record.ids_typed}
     if photos.log:
         for n, entry in enumerate(photos.log.value.photos):
-            if entry.plane and entry.plane not in planes:
+            if entry.plane and entry.plane not in planes and (job.roof or not record.ids_typed):
                 yield photos.log.problem(
                     "unknown-id", ("photos", n, "plane"), entry.plane, accepted=", ".join(sorted(planes))
                 )

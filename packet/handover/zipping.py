@@ -22,6 +22,7 @@ from filelock import FileLock, Timeout
 
 from packet.build import RECEIPT_NAME, Built
 from packet.handover.note import NOTE_NAME, note
+from packet.placing import placing
 from packet.problems import Problem, Refused
 from packet.readers import Reader
 from packet.text import load_words
@@ -74,26 +75,33 @@ def zip_copy(workspace: Workspace, built: Built, reader: Reader) -> Zipped:
         Refused: A disk that takes no more, a packet that changed meanwhile, a bad note. An earlier zip stays
             whole.
     """
-    job, target = built.folder.name, workspace.out / f"{built.folder.name}-{reader}.zip"
-    top = folder_name(job, reader)
-    folder = built.copies[reader].parent
-    copy = json.loads((folder / "packet.json").read_bytes())
-    words = load_words(workspace.shared_folders(), copy["packet"]["language"])
-    told = note(copy, top, workspace.template_folders(), words)
-    members: dict[str, Path | bytes] = {NOTE_NAME: told}
-    expected = {NOTE_NAME: hashlib.sha256(told).hexdigest()}
-    for name, digest in sorted(_made(built.folder, reader).items()):
-        member = f"{top}/{name}"
-        if not _MEMBER_NAME.fullmatch(member):
-            raise Refused(Problem("zip-name", folder / name, found=name))
-        members[member], expected[member] = folder / name, digest
+    target = workspace.out / f"{built.folder.name}-{reader}.zip"
     with _replacing(target) as new:
+        members, expected = _members(workspace, built, reader)
         write_zip(new, members)
         differing = first_difference(new, expected)
         if differing is not None:
             raise Refused(Problem("zip-differs", target, found=differing))
         size = new.stat().st_size
     return Zipped(target, size, len(members))
+
+
+def _members(
+    workspace: Workspace, built: Built, reader: Reader
+) -> tuple[dict[str, Path | bytes], dict[str, str]]:
+    """Return what goes into the zip, and the digest of each, by name in the zip."""
+    top, folder = folder_name(built.folder.name, reader), built.copies[reader].parent
+    copy = json.loads((folder / "packet.json").read_bytes())
+    words = load_words(workspace.shared_folders(), copy["packet"]["language"])
+    told = note(copy, top, workspace.template_folders(), words)
+    members: dict[str, Path | bytes] = {NOTE_NAME: told}
+    digests = {NOTE_NAME: hashlib.sha256(told).hexdigest()}
+    for name, digest in sorted(_made(built.folder, reader).items()):
+        member = f"{top}/{name}"
+        if not _MEMBER_NAME.fullmatch(member):
+            raise Refused(Problem("zip-name", folder / name, found=name))
+        members[member], digests[member] = folder / name, digest
+    return members, digests
 
 
 def folder_name(job: str, reader: Reader) -> str:
@@ -143,7 +151,7 @@ def first_difference(file: Path, expected: Mapping[str, str]) -> str | None:
             for name, digest in expected.items():
                 if hashlib.sha256(archive.read(name)).hexdigest() != digest:
                     return name
-    except BadZipFile:
+    except (BadZipFile, zlib.error, EOFError):
         return file.name
     return None
 
@@ -167,14 +175,10 @@ def _replacing(target: Path) -> Iterator[Path]:
         Refused: The disk says no (``zip-unwritable``), the packet is being replaced (``zip-differs``), or
             another run is at it (``job-busy``).
     """
-    new = target.with_name(f".part-{target.stem}")
+    lock = FileLock(target.with_name(f".lock-{target.stem}"), timeout=_PATIENCE_S)
     try:
-        with FileLock(target.with_name(f".lock-{target.stem}"), timeout=_PATIENCE_S):
-            try:
-                yield new
-                new.replace(target)
-            finally:
-                new.unlink(missing_ok=True)
+        with lock, placing(target) as new:
+            yield new
     except Timeout as error:
         raise Refused(Problem("job-busy", target, found=target.name)) from error
     except FileNotFoundError as error:

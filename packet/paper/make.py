@@ -3,6 +3,7 @@
 import json
 import os
 from collections.abc import Callable, Mapping
+from contextlib import ExitStack
 from dataclasses import dataclass
 from datetime import UTC, date, datetime, time
 from pathlib import Path
@@ -18,6 +19,7 @@ from packet.paper.shown import Filters, shown
 from packet.paper.templates import fonts_of
 from packet.paper.typesetting import typeset
 from packet.photos.prints import print_all
+from packet.placing import placing
 from packet.problems import Problem, Refused
 from packet.readers import READERS
 from packet.text import Words
@@ -119,7 +121,7 @@ def _files(
 
 
 def _write(made: Mapping[Path, bytes], out: Path, job: str) -> bool:
-    """Write each paper beside its place and then into it; return whether any is another than before.
+    """Put papers in their places once all of them are written; return whether any is another than before.
 
     Raises:
         Refused: Another run holds these papers (``job-busy``).
@@ -128,11 +130,9 @@ def _write(made: Mapping[Path, bytes], out: Path, job: str) -> bool:
     try:
         with FileLock(out / f".lock-pdf-{job}", timeout=_PATIENCE_S):
             new = {path: content for path, content in made.items() if _differs(path, content)}
-            parts = {path: path.with_name(f".{path.name}.part") for path in new}
-            for path, content in new.items():
-                parts[path].write_bytes(content)
-            for path, part in parts.items():
-                part.replace(path)
+            with ExitStack() as all_written:
+                for path, content in new.items():
+                    all_written.enter_context(placing(path)).write_bytes(content)
     except Timeout as error:
         raise Refused(Problem("job-busy", out, found=job)) from error
     return bool(new)

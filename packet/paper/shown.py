@@ -2,6 +2,8 @@
 
 import re
 from collections.abc import Callable, Iterator, Mapping
+from contextlib import suppress
+from datetime import date
 from typing import Any
 
 #: Filters that write values, by name: the same as on the pages, so that page and paper write a number alike.
@@ -52,10 +54,12 @@ def _unit(value: Mapping[str, Any], words: Mapping[str, Any]) -> str:
 
 
 def _days(value: Any) -> Iterator[str]:
-    """Yield the days of a record."""
+    """Yield the days of a record; typed text may look like one that no calendar has."""
     if isinstance(value, str):
         if _DAY.fullmatch(value):
-            yield value
+            with suppress(ValueError):
+                date.fromisoformat(value)
+                yield value
     elif isinstance(value, Mapping | list):
         for item in value.values() if isinstance(value, Mapping) else value:
             yield from _days(item)

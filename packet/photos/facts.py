@@ -14,6 +14,7 @@ from packet.photos.kinds import HEAD_BYTES, heif_names_are_text, is_cut_off, kin
 
 #: A larger picture is refused before it is decoded.
 MOST_PIXELS = 120_000_000
+Image.MAX_IMAGE_PIXELS = MOST_PIXELS  # its own limit is lower than what some phones take
 
 #: What the libraries raise at a damaged picture.
 DAMAGED = (OSError, SyntaxError, ValueError, RuntimeError, EOFError, IndexError, struct.error)

@@ -4,12 +4,13 @@ import errno
 import hashlib
 import os
 import re
-from collections.abc import Iterable, Iterator
+from collections.abc import Collection, Iterator
 from pathlib import Path
 
 from packet.photos.kinds import Kind
 from packet.photos.log import LoggedPhoto, photo_path
 from packet.photos.naming import free_name, plain_name
+from packet.placing import placing
 from packet.problems import Problem, Refused
 from packet.snippet import FORBIDDEN
 
@@ -34,7 +35,7 @@ class PhotoFolder:
         Refused: ``photos`` or the log is a link, or no folder and no file (``path-leaves-job``).
     """
 
-    def __init__(self, job_folder: Path, entries: Iterable[LoggedPhoto]) -> None:
+    def __init__(self, job_folder: Path, entries: Collection[LoggedPhoto]) -> None:
         self.job_folder, self.path = job_folder, job_folder / "photos"
         if self.path.is_symlink() or (self.path.exists() and not self.path.is_dir()):
             raise Refused(Problem("path-leaves-job", job_folder, found="photos"))
@@ -90,21 +91,15 @@ class PhotoFolder:
             OSError: The disk takes no more, or a file of that name has come meanwhile.
         """
         target = self.job_folder / file
-        part = self.path / f".taken-in-{os.getpid()}.part"
         self.path.mkdir(exist_ok=True)
-        try:
+        with placing(target, _part(self.path)) as part:
             with part.open("wb") as new:
                 for block in _blocks(source):
                     new.write(block)
-                new.flush()
-                os.fsync(new.fileno())
             if digest_of(part) != sha256:
                 raise CopyDiffers
             if os.path.lexists(target):
                 raise FileExistsError(errno.EEXIST, os.strerror(errno.EEXIST), str(target))
-            part.replace(target)
-        finally:
-            part.unlink(missing_ok=True)
 
     def sweep(self) -> None:
         """Take away the half copies of runs that were killed; the caller holds the job's lock."""
@@ -132,6 +127,10 @@ class PhotoFolder:
         return file if photo_path(self.job_folder, file) else None
 
 
+def _part(folder: Path) -> Path:
+    return folder / f".taken-in-{os.getpid()}.part"
+
+
 def _blocks(source: Path) -> Iterator[bytes]:
     """Yield a file's bytes; one that can't be read to its end has changed since it was looked at."""
     try:
@@ -148,17 +147,8 @@ def write_whole(path: Path, data: bytes) -> None:
     Raises:
         OSError: The disk takes no more, or may not be written.
     """
-    part = path.parent / f".taken-in-{os.getpid()}.part"
-    try:
-        with part.open("wb") as file:
-            file.write(data)
-            file.flush()
-            os.fsync(file.fileno())
-        if path.exists():
-            part.chmod(path.stat().st_mode & 0o7777)
-        part.replace(path)
-    finally:
-        part.unlink(missing_ok=True)
+    with placing(path, _part(path.parent)) as part:
+        part.write_bytes(data)
 
 
 def digest_of(path: Path) -> str:

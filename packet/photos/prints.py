@@ -1,7 +1,5 @@
 """Copies of photos for paper: as large as print needs, made from the large web copies, in the same cache."""
 
-import os
-import threading
 from collections.abc import Iterable
 from concurrent.futures import ThreadPoolExecutor
 from pathlib import Path
@@ -9,9 +7,9 @@ from pathlib import Path
 import PIL
 from PIL import Image
 
-from packet.photos.renditions import QUALITY, WORKERS, PhotosUnreadable, render_all
-from packet.photos.taken import TakenPhoto, take_photos
-from packet.problems import Refused
+from packet.photos.copies import web_copies
+from packet.photos.renditions import QUALITY, WORKERS, save_jpeg
+from packet.photos.taken import TakenPhoto
 
 #: Long side of a photo on paper: about 280 dots an inch at the width it is printed.
 PRINT_PX = 900
@@ -28,11 +26,7 @@ def print_all(job_folder: Path, photos: Iterable[TakenPhoto], cache: Path) -> di
     Raises:
         Refused: Photos that can't be decoded, each at its entry in the log (``photo-unreadable``).
     """
-    originals = [(photo.entry.id, photo.path, photo.facts.sha256) for photo in photos]
-    try:
-        renditions = render_all(originals, cache)
-    except PhotosUnreadable as failed:
-        raise _refused(job_folder, failed.ids) from failed
+    renditions = web_copies(job_folder, photos, cache)
     with ThreadPoolExecutor(WORKERS) as pool:
         made = pool.map(_print, (rendition.large for rendition in renditions.values()))
         return dict(zip(renditions, made, strict=True))
@@ -44,17 +38,5 @@ def _print(large: Path) -> Path:
     if not path.is_file():
         with Image.open(large) as image:
             image.thumbnail((PRINT_PX, PRINT_PX), Image.Resampling.LANCZOS)
-            part = path.with_suffix(f".{os.getpid()}-{threading.get_ident()}.part")
-            image.save(part, "JPEG", quality=QUALITY)
-            part.replace(path)
+            save_jpeg(image, path)
     return path
-
-
-def _refused(job_folder: Path, ids: Iterable[str]) -> Refused:
-    log, failed = take_photos(job_folder).log, frozenset(ids)
-    entries = enumerate(log.value.photos) if log else ()
-    return Refused(
-        log.problem("photo-unreadable", ("photos", index, "file"), entry.file)
-        for index, entry in entries
-        if log and entry.id in failed
-    )

@@ -16,6 +16,7 @@ from PIL import ExifTags, Image, ImageCms
 
 from packet.photos.facts import DAMAGED, PhotoUnreadable, open_photo
 from packet.photos.kinds import heif_version
+from packet.placing import placing
 
 #: Long side and quality of the two sizes.
 LARGE_PX, SMALL_PX, QUALITY = 1600, 480, 80
@@ -82,12 +83,17 @@ def _fit(size: tuple[int, int], long_side_px: int) -> tuple[int, int]:
     return max(1, round(size[0] * scale)), max(1, round(size[1] * scale))
 
 
-def _save(image: Image.Image, path: Path) -> None:
+def save_jpeg(image: Image.Image, path: Path) -> None:
+    """Put a picture into the cache as a JPEG that carries no comment, profile or tag.
+
+    Raises:
+        OSError: The disk takes no more, or may not be written.
+    """
     clean = Image.new("RGB", image.size)
-    clean.paste(image)  # a new picture carries no comment, profile or tag
+    clean.paste(image)
     part = path.with_suffix(f".{os.getpid()}-{threading.get_ident()}.part")  # one photo may be logged twice
-    clean.save(part, "JPEG", quality=QUALITY, optimize=False, progressive=False)
-    part.replace(path)
+    with placing(path, part, durable=False):
+        clean.save(part, "JPEG", quality=QUALITY, optimize=False, progressive=False)
 
 
 def _upright(original: Path) -> Image.Image:
@@ -118,8 +124,8 @@ def render(original: Path, sha256: str, cache: Path) -> Rendition:
     if not (large.is_file() and small.is_file()):
         upright = _upright(original)
         shown = upright.resize(_fit(upright.size, LARGE_PX), Image.Resampling.LANCZOS)
-        _save(shown, large)
-        _save(shown.resize(_fit(shown.size, SMALL_PX), Image.Resampling.LANCZOS), small)
+        save_jpeg(shown, large)
+        save_jpeg(shown.resize(_fit(shown.size, SMALL_PX), Image.Resampling.LANCZOS), small)
     return Rendition(large, small)
 
 

@@ -2,10 +2,11 @@
 
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass, field
+from fractions import Fraction
 from itertools import pairwise
 
 from packet.record.job import JobRecord
-from packet.record.roof import Roof, Trapezoid, Triangle
+from packet.record.roof import AnyPlane, Roof, Trapezoid, Triangle
 
 Loc = tuple[str | int, ...]
 
@@ -152,6 +153,30 @@ def _shapes_that_do_not_close(record: JobRecord) -> Iterator[Fault]:
                 )
 
 
+def _openings_larger_than_their_plane(record: JobRecord) -> Iterator[Fault]:
+    """Openings that leave less than nothing of a plane: one of their measures is wrong."""
+    roof = record.roof
+    if roof is None:
+        return
+    left = {plane.id: _slope_area(plane) for plane in roof.planes}  # [sq in]
+    for index, opening in enumerate(roof.openings):
+        if opening.plane in left:
+            left[opening.plane] -= float(opening.along.inches * opening.up.inches)
+            if left[opening.plane] < 0:
+                accepted = f"less than what is left of the plane {opening.plane}"
+                loc: Loc = ("roof", "openings", index, "along")
+                yield Fault("out-of-range", loc, opening.along.text, {"accepted": accepted})
+
+
+def _slope_area(plane: AnyPlane) -> float:
+    """Return the area of a plane along its slope [sq in]."""
+    if isinstance(plane, Trapezoid):
+        upper_in = plane.upper.inches
+    else:
+        upper_in = Fraction(0) if isinstance(plane, Triangle) else plane.lower.inches
+    return float((plane.lower.inches + upper_in) / 2 * plane.run.inches) * plane.pitch.slope_factor
+
+
 def _more_used_than_came(record: JobRecord) -> Iterator[Fault]:
     for index, line in enumerate(record.bought):
         if line.returned + line.left + line.scrap > line.delivered:
@@ -184,6 +209,7 @@ CHECKS: tuple[Callable[[JobRecord], Iterator[Fault]], ...] = (
     _ids_that_name_nothing,
     _days_out_of_order,
     _shapes_that_do_not_close,
+    _openings_larger_than_their_plane,
     _more_used_than_came,
 )
 

@@ -5,27 +5,40 @@ from dataclasses import replace
 from pathlib import Path
 
 from packet.problems import Problem, Refused
-from packet.reading import ReadFile, read_model
-from packet.record.checks import faults
+from packet.reading import ReadFile, read_model, read_what_holds
+from packet.record.checks import Fault, faults
 from packet.record.job import JobRecord
 from packet.record.office import Office
 
 
-def read_record(job_folder: Path) -> ReadFile[JobRecord]:
-    """Return the record of a job folder.
+def read_record(job_folder: Path) -> tuple[ReadFile[JobRecord] | None, tuple[Problem, ...]]:
+    """Return the record of a job folder as far as it holds, and all its problems.
 
-    Raises:
-        Refused: The file can't be read, does not fit the model, contradicts itself, or gives another number
-            than its folder's name.
+    Problems are those of its fields, what it says against itself, and a number that is not its folder's name.
+    A record with problems is there to be held against other files, not to be built.
     """
-    read = read_model(job_folder / "job.yaml", JobRecord)
-    found = [read.problem(fault.code, fault.loc, fault.found, **fault.values) for fault in faults(read.value)]
+    read, problems = read_what_holds(job_folder / "job.yaml", JobRecord)
+    if read is None:
+        return None, problems
+    found = [
+        read.problem(fault.code, fault.loc, fault.found, **fault.values)
+        for fault in faults(read.value)
+        if not _follows(fault, read)
+    ]
     number = read.value.job.number
     if same_name(number) != same_name(job_folder.name):
         found.insert(0, _another_number(read, number, job_folder.name))
-    if found:
-        raise Refused(found)
-    return read
+    told = {(problem.line, problem.column) for problem in problems}
+    return read, (*problems, *(p for p in found if (p.line, p.column) not in told))
+
+
+def _follows(fault: Fault, read: ReadFile[JobRecord]) -> bool:
+    """Tell whether a fault only follows from a refused part: what was typed there is not missing as well."""
+    if fault.code == "cause-missing":
+        return "cause" in read.document.value
+    named = fault.found.partition(".")[0]
+    lost_planes = bool(read.ids_typed) and not read.value.roof
+    return fault.code == "unknown-id" and (named in read.ids_typed or lost_planes)
 
 
 def read_office(path: Path) -> ReadFile[Office]:

@@ -1,10 +1,12 @@
 """The folder of an office: made once, and completed when something is missing; no file is ever changed."""
 
 import json
+import os
 from collections.abc import Mapping
 from dataclasses import dataclass
 from pathlib import Path
 
+from packet.placing import placing
 from packet.problems import Refused
 from packet.reference import Library
 from packet.schema import MODELS, schema_of
@@ -102,15 +104,10 @@ def _made_file(path: Path, text: str) -> bool:
     """Write a file that is not there yet; return whether it was missing."""
     _made_folder(path.parent)
     try:
-        with path.open("xb") as file:
-            try:
-                file.write(text.encode())
-                file.flush()
-            except OSError:
-                path.unlink(missing_ok=True)  # half a file would be left as it is by the next start
-                raise
-    except FileExistsError:
-        return False
+        if os.path.lexists(path):
+            return False
+        with placing(path) as part:  # half a file would be left as it is by the next start
+            part.write_bytes(text.encode())
     except OSError as error:
         raise Refused(not_writable(path, error)) from None
     return True

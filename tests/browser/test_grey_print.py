@@ -21,12 +21,19 @@ from tests.browser.scripts import script
 #: Photos are neither text nor lines, and slow to photograph.
 FOR_THE_SHOT = ".md-typeset dl.title-block { position: static !important } .photo img { visibility: hidden }"
 
+#: Adds a style sheet as an object; the policy of a page forbids one that is written into it.
+ADD_STYLE = """text => {
+    const sheet = new CSSStyleSheet();
+    sheet.replaceSync(text);
+    document.adoptedStyleSheets.push(sheet);
+}"""
+
 
 def too_faint(open_page: Open, reader: str, name: str, change: str = "") -> tuple[list[str], int, int]:
     """Return what does not stand out, and how many texts and lines were measured."""
     page = open_page(reader, name, viewport=PAPER, device_scale_factor=SCALE).page
     page.emulate_media(media="print")
-    page.add_style_tag(content=FOR_THE_SHOT + change)
+    page.evaluate(ADD_STYLE, FOR_THE_SHOT + change)
     found: dict[str, list[dict[str, Any]]] = page.evaluate(script("ink"))
     tiles = grey(page)
     faint = []
@@ -55,6 +62,7 @@ def faint_strokes(
     width_px = page.locator("#roof-plan img").evaluate("image => image.getBoundingClientRect().width")
     drawn = (copies.root / reader / "drawings" / f"{drawing}.svg").read_text(encoding="utf-8")
     page.set_viewport_size({"width": round(width_px), "height": PAPER["height"]})
+    page.goto("about:blank")  # the policy of a page forbids written styles
     page.set_content(f"<body style='margin: 0'>{drawn}<style>{change}</style></body>")
     (tile,) = grey(page)
     found = page.evaluate(script("strokes"))

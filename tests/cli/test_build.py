@@ -44,3 +44,14 @@ def test_a_job_that_does_not_exist_stops_before_anything_is_built(
     assert ran.code == 2
     assert "error[no-such-job]" in ran.err
     assert not (job_office.root / "out").exists()
+
+
+def test_a_terminal_sees_which_job_is_at_which_step(
+    small_office: Office, run: Run, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    copy_job(small_office, "26-042")
+    monkeypatch.setattr("packet.cli.progress.sys.stderr.isatty", lambda: True, raising=False)
+    shown = run(small_office.root, "build").err
+    assert "\r\033[K[2/2] 26-042: reading the record …" in shown
+    assert shown.endswith("\r\033[K")
+    assert run(small_office.root, "build", "--quiet").err == ""

@@ -277,6 +277,14 @@ def test_a_number_that_is_a_folders_name_is_the_jobs_name(new_office: Path, run:
     assert run(new_office, "check", number).code == 0
 
 
+def test_a_number_typed_with_its_accents_apart_names_the_folder_with_them_together(
+    new_office: Path, run: Run
+) -> None:
+    """Some keyboards and disks take letters with accents apart; one job must not have two names."""
+    assert run(new_office, "new", *flags(number="U\u0308berweg")).code == 0
+    assert [path.name for path in (new_office / "jobs").iterdir()] == ["\u00dcberweg"]
+
+
 def test_quiet_prints_nothing(new_office: Path, run: Run) -> None:
     ran = run(new_office, "new", "--quiet", *flags())
     assert (ran.code, ran.out, ran.err) == (0, "", "")

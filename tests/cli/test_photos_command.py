@@ -262,7 +262,7 @@ def test_progress_is_shown_on_a_terminal_only(
 ) -> None:
     picture(phone / "a.jpg")
     assert "photo 1 of 1" not in take(small_office, run, phone, "--dry-run").err
-    monkeypatch.setattr("packet.cli.photos.sys.stderr.isatty", lambda: True, raising=False)
+    monkeypatch.setattr("packet.cli.progress.sys.stderr.isatty", lambda: True, raising=False)
     assert "\r\033[K26-041: photo 1 of 1: a.jpg" in take(small_office, run, phone, "--dry-run").err
     assert take(small_office, run, phone, "--dry-run", "-q").err == ""
 

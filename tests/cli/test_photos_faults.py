@@ -16,7 +16,7 @@ from tests.photos.test_paths import png_that_claims
 from tests.support.heic import heic
 from tests.support.intake import HAND_MADE, files_of, log_of, take
 from tests.support.intake import phone as phone
-from tests.support.office import ROOT, Office
+from tests.support.office import NUMBER, ROOT, Office
 from tests.support.pictures import picture
 
 
@@ -24,6 +24,8 @@ def bombs_and_wrecks(folder: Path) -> dict[str, str]:
     """Write files that look like photos and are none; return the code of each."""
     whole = picture(folder / "cut.jpg").read_bytes()
     (folder / "cut.jpg").write_bytes(whole[: len(whole) // 2])
+    # a picture coded in a way that no phone uses, whole to the last byte: only decoding tells
+    (folder / "odd.jpg").write_bytes(whole.replace(b"\xff\xc0", b"\xff\xc3", 1))
     half = heic(folder / "cut.heic").read_bytes()
     (folder / "cut.heic").write_bytes(half[: len(half) // 2])
     (folder / "empty.jpg").write_bytes(b"")
@@ -33,7 +35,9 @@ def bombs_and_wrecks(folder: Path) -> dict[str, str]:
     with (folder / "huge.jpg").open("wb") as file:
         file.write(whole)
         file.truncate(MOST_BYTES + 1)
-    damaged = dict.fromkeys(("cut.jpg", "cut.heic", "bomb.png", "wreck.png"), "photo-source-damaged")
+    damaged = dict.fromkeys(
+        ("cut.jpg", "odd.jpg", "cut.heic", "bomb.png", "wreck.png"), "photo-source-damaged"
+    )
     return damaged | {
         "empty.jpg": "photo-source-empty",
         "gif.jpg": "photo-source-other",
@@ -118,6 +122,12 @@ def test_a_folder_that_cannot_be_read_or_is_not_there_gets_one_line(
         "gone: error[photo-source-missing",
     ]
     assert len(log_of(small_office)) == 1
+
+
+def test_the_home_of_a_user_nobody_knows_is_not_there(small_office: Office, run: Run) -> None:
+    ran = run(small_office.root, "photos", NUMBER, "~nobody-of-that-name/phone")
+    assert ran.code == 2
+    assert ran.err.startswith("~nobody-of-that-name/phone: error[photo-source-missing]")
 
 
 @pytest.mark.parametrize("what", ["photos", "photos.yaml"])

@@ -48,7 +48,9 @@ def changes(path: str, value: Any) -> Iterator[tuple[str, str, str]]:
         yield path, path, OTHER[kind](value)
 
 
-RECORD = read_record(DEMO_JOB).value
+READ, _ = read_record(DEMO_JOB)
+assert READ
+RECORD = READ.value
 LEAVES = [change for path, value in measured(RECORD) for change in changes(path, value)]
 
 #: Measures that geometry and goods are computed from, by the start and the end of their paths.

@@ -11,7 +11,7 @@ from random import Random
 from typing import Any
 
 from packet.schema import schema_of
-from tests.fuzz.tree_changes import Tree, TreeChange, places
+from tests.fuzz.tree_changes import Place, Tree, TreeChange, places
 
 #: How a value of a kind looks, and others of its kind: ordinary ones, and those at the ends of what is accepted.
 KINDS: tuple[tuple[str, tuple[str, ...]], ...] = (
@@ -61,8 +61,13 @@ def others(word: str, same_key: list[str]) -> list[str]:
     return listed or same_key
 
 
+def _scalars(tree: Tree) -> list[Place]:
+    """Return the places of all text; a stand-in when the tree holds none any more."""
+    return [(holder, key) for holder, key in places(tree) if isinstance(holder[key], str)] or [([""], 0)]
+
+
 def _other_value(tree: Tree, dice: Random) -> None:
-    scalars = [(holder, key) for holder, key in places(tree) if isinstance(holder[key], str)]
+    scalars = _scalars(tree)
     holder, key = dice.choice(scalars)
     same = [h[k] for h, k in scalars if k == key]
     holder[key] = dice.choice(others(holder[key], same) or [holder[key]])
@@ -70,7 +75,7 @@ def _other_value(tree: Tree, dice: Random) -> None:
 
 def _same_kind(tree: Tree, dice: Random) -> None:
     """Put the value of another key of the same name, or another id of the record, in the place of one."""
-    scalars = [(holder, key) for holder, key in places(tree) if isinstance(holder[key], str)]
+    scalars = _scalars(tree)
     ids = [h[k] for h, k in scalars if k == "id" and _PLAIN_ID.fullmatch(h[k])]
     holder, key = dice.choice(scalars)
     if holder[key] in ids and key != "id":
@@ -88,7 +93,7 @@ def _less(tree: Tree, dice: Random) -> None:
 
 def _entry_more(tree: Tree, dice: Random) -> None:
     """Write an entry of a list once more, under an id of its own where it has one."""
-    lists = [holder for holder, _ in places(tree) if isinstance(holder, list)]
+    lists = [holder for holder, _ in places(tree) if isinstance(holder, list)]  # none of them is empty
     if lists:
         rows = dice.choice(lists)
         entry = deepcopy(dice.choice(rows))

@@ -72,7 +72,7 @@ def _retype(tree: Tree, dice: Random) -> None:
 
 
 def _swap(tree: Tree, dice: Random) -> None:
-    """Let two values change places; either may hold the other."""
+    """Let two values change places; either may have held the other."""
     (one, key), (other, name) = _one(tree, dice), _one(tree, dice)
     left, right = deepcopy(one[key]), deepcopy(other[name])
     one[key] = right

@@ -10,6 +10,7 @@ from collections.abc import Callable
 from pathlib import Path
 
 import pytest
+from filelock import FileLock
 
 from packet.build import RECEIPT_NAME
 from packet.handover.note import NOTE_NAME
@@ -159,6 +160,26 @@ def test_a_disk_that_takes_no_more_leaves_the_earlier_zip(
     assert_only(ready, earlier)
 
 
+def test_a_second_run_waits_for_the_first_and_then_gives_up(
+    ready: Office, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    built = packet_of(ready)
+    monkeypatch.setattr("packet.handover.zipping._PATIENCE_S", 0.1)
+    with FileLock(ready.root / "out" / f".lock-{NUMBER}-outside"), pytest.raises(Refused) as refused:
+        zip_copy(ready.workspace, built, "outside")
+    assert [problem.code for problem in refused.value.problems] == ["job-busy"]
+    assert not list((ready.root / "out").glob("*.zip"))
+
+
+@pytest.mark.parametrize("gone", ["outside/packet.json", RECEIPT_NAME])
+def test_a_packet_that_is_gone_before_it_is_read_is_not_zipped(ready: Office, gone: str) -> None:
+    built = packet_of(ready)
+    (built.folder / gone).unlink()
+    with pytest.raises(Refused) as refused:
+        zip_copy(ready.workspace, built, "outside")
+    assert [problem.code for problem in refused.value.problems] == ["zip-differs"]
+
+
 def test_a_folder_where_the_zip_should_be_is_left_alone(ready: Office) -> None:
     kept = ready.file("out/26-041-outside.zip/mine.txt", "mine")
     with pytest.raises(Refused) as refused:
@@ -199,7 +220,7 @@ def test_a_name_that_not_every_system_can_unzip_is_refused(ready: Office) -> Non
 def assert_only(office: Office, earlier: bytes) -> None:
     """The earlier zip is there, and no half-made one."""
     assert (office.root / "out" / "26-041-outside.zip").read_bytes() == earlier
-    assert not list((office.root / "out").glob(".part-*"))
+    assert not list((office.root / "out").glob(".*.part"))
 
 
 def write(file: Path, *members: tuple[str, bytes]) -> Path:
@@ -237,3 +258,11 @@ def test_a_damaged_zip_is_noticed(tmp_path: Path, damage: Callable[[bytes], byte
     file = write(tmp_path / "x.zip", ("a", b"one"), ("b", b"two"))
     file.write_bytes(damage(file.read_bytes()))
     assert first_difference(file, {"a": ONE, "b": TWO}) in ("a", "x.zip")
+
+
+def test_packed_bytes_that_can_not_be_unpacked_are_noticed(tmp_path: Path) -> None:
+    write_zip(tmp_path / "x.zip", {"a": b"one " * 1000})
+    data = bytearray((tmp_path / "x.zip").read_bytes())
+    data[31] = 0xFF  # the first packed byte: no block is of that kind
+    (tmp_path / "x.zip").write_bytes(data)
+    assert first_difference(tmp_path / "x.zip", {"a": ONE}) == "x.zip"

@@ -1,8 +1,10 @@
 """A phone's own format, and notes in a PNG: facts, published copies, and what happens when the extra is missing."""
 
+import io
 from datetime import datetime
 from pathlib import Path
 
+import piexif
 import pytest
 from PIL import Image
 
@@ -144,6 +146,17 @@ def test_the_cut_is_told_for_every_kind(tmp_path: Path) -> None:
     for path in tmp_path.iterdir():
         data = path.read_bytes()
         assert (is_cut_off(data), is_cut_off(data[: len(data) // 2])) == (False, True), path.name
+
+
+def test_the_end_of_the_small_picture_among_the_notes_is_not_the_photos(tmp_path: Path) -> None:
+    """Cameras put a thumbnail, a whole JPEG of its own, before the picture."""
+    small, out = io.BytesIO(), io.BytesIO()
+    quarters((16, 12)).save(small, "JPEG")
+    notes = piexif.dump({"1st": {piexif.ImageIFD.Compression: 6}, "thumbnail": small.getvalue()})
+    quarters((64, 48)).save(out, "JPEG", exif=notes)
+    data = out.getvalue()
+    assert data[: len(data) // 2].count(b"\xff\xd9") == 1
+    assert (is_cut_off(data), is_cut_off(data[:-2])) == (False, True)
 
 
 def test_notes_of_a_png_are_read(tmp_path: Path) -> None:

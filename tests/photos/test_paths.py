@@ -10,7 +10,7 @@ from typing import Any
 import pytest
 from PIL import Image
 
-from packet.photos.facts import MOST_PIXELS
+from packet.photos.facts import MOST_PIXELS, read_facts
 from packet.photos.log import photo_path
 from packet.photos.taken import take_photos
 from packet.problems import Refused
@@ -120,6 +120,12 @@ def test_a_picture_that_would_fill_the_memory_is_refused_unopened(small_office: 
     assert side * side > MOST_PIXELS
     (small_office.job / "P1.png").write_bytes(png_that_claims(side, side))
     assert codes(small_office, "P1.png") == ["photo-unreadable"]
+
+
+def test_a_phone_of_108_million_pixels_is_no_danger(tmp_path: Path) -> None:
+    Image.new("1", (12_000, 9_000)).save(tmp_path / "P1.png")
+    facts = read_facts(tmp_path / "P1.png")
+    assert (facts.width_px, facts.height_px) == (12_000, 9_000)
 
 
 def test_a_photo_cut_off_in_the_middle_is_refused_before_anything_is_built(small_office: Office) -> None:

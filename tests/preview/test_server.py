@@ -7,7 +7,7 @@ from pathlib import Path
 
 import pytest
 
-from packet.preview.server import HOST, TYPES, PortTaken, serving
+from packet.preview.server import HOST, TYPES, PortTaken, _Handler, serving
 from packet.preview.state import Preview
 from tests.preview.conftest import Serve, Served
 from tests.support.office import Office
@@ -173,6 +173,22 @@ def test_a_page_read_while_the_packet_changes_places_is_found_all_the_same(serve
     answer = served.ask("/sources.html")
     back.join()
     assert answer.status == 200
+
+
+def test_a_page_names_the_state_from_before_it_was_read(
+    served: Served, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """A page that named a later state than its bytes show would never be loaded again."""
+    seen, read = served.ask("/.preview/state").body, _Handler._content
+
+    def overtaken(handler: _Handler, name: str) -> bytes | None:
+        content = read(handler, name)
+        handler.server.preview.tell("job.yaml:3: wrong")
+        return content
+
+    monkeypatch.setattr(_Handler, "_content", overtaken)
+    assert b'data-state="%b"' % seen in served.ask("/").body
+    assert served.ask("/.preview/state").body != seen
 
 
 def test_a_waiting_page_hears_of_a_change_at_once(served: Served) -> None:

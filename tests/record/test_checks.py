@@ -154,3 +154,13 @@ def test_every_fault_of_a_record_is_told_at_once(job_office: Office) -> None:
     for _, code, path in SLIPS.values():
         wanted.append(("job.yaml", code, *job_office.place(path)))
     assert set(wanted) == set(job_office.places())
+
+
+def test_openings_larger_than_their_plane_are_refused_at_the_one_too_many(job_office: Office) -> None:
+    """The front slope is 26 ft by 13 ft 5 in, 349 sq ft; the dormer takes 89 of them."""
+    vent = "{id: O2, plane: MS, what: vent, at: [1 ft, 1 ft], along: %s, up: 10 ft}"
+    dormer = job_office.text.splitlines()[job_office.place("roof.openings.O1")[0] - 1]
+    job_office.replaced(dormer, f"{dormer}\n    - {vent % '27 ft'}")
+    assert job_office.places() == [("job.yaml", "out-of-range", *job_office.place("roof.openings.O2.along"))]
+    job_office.changed("roof.openings.O2.along", "25 ft")
+    assert job_office.closeout()
