@@ -5,7 +5,7 @@ import hashlib
 import json
 import os
 import re
-from collections.abc import Callable, Collection, Iterable, Mapping
+from collections.abc import Callable, Iterable, Mapping
 from contextlib import suppress
 from dataclasses import dataclass
 from datetime import UTC, datetime, time
@@ -179,7 +179,7 @@ def _digest(path: Path) -> str:
 def _make(workspace: Workspace, job_folder: Path, key: Callable[[], str], tell: Told) -> None:
     from packet.closeout.assemble import assemble
     from packet.closeout.redact import redact
-    from packet.photos.renditions import PhotosUnreadable, render_all
+    from packet.photos.copies import web_copies
     from packet.site.publish import replacing
     from packet.text import load_words
 
@@ -188,11 +188,7 @@ def _make(workspace: Workspace, job_folder: Path, key: Callable[[], str], tell: 
     words = load_words(workspace.shared_folders())
     with replacing(workspace.out, job_folder.name) as work:
         tell("photos")
-        originals = [(photo.entry.id, photo.path, photo.facts.sha256) for photo in photos]
-        try:
-            renditions = render_all(originals, workspace.out / ".cache" / "photos")
-        except PhotosUnreadable as failed:
-            raise Refused(_unreadable(job_folder, failed.ids)) from failed
+        renditions = web_copies(job_folder, photos, workspace.out / ".cache" / "photos")
         drawn = _Drawings(words)
         for reader in READERS:
             tell(reader)
@@ -205,19 +201,6 @@ def _make(workspace: Workspace, job_folder: Path, key: Callable[[], str], tell: 
         made = {path.relative_to(work).as_posix(): _digest(path) for path in _files(work)}
         receipt = json.dumps({"key": key(), "files": made}, indent=0, sort_keys=True)
         (work / RECEIPT_NAME).write_text(receipt, encoding="utf-8", newline="\n")
-
-
-def _unreadable(job_folder: Path, ids: Collection[str]) -> list[Problem]:
-    """Return the problem of each photo that can't be decoded, at its entry in the log."""
-    from packet.photos.taken import take_photos
-
-    log = take_photos(job_folder).log
-    entries = enumerate(log.value.photos) if log else ()
-    return [
-        log.problem("photo-unreadable", ("photos", index, "file"), entry.file)
-        for index, entry in entries
-        if log and entry.id in ids
-    ]
 
 
 class _Drawings:

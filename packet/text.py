@@ -70,6 +70,8 @@ def figure_number(figure: Mapping[str, Any]) -> str:
         return feet_and_inches(Fraction(value) * 12)
     if unit == "in" and not figure["decimals"]:
         return tape_text(value)
+    if unit == "year":
+        return str(int(value))
     return decimal(value, figure["decimals"])
 
 

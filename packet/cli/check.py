@@ -11,6 +11,7 @@ from packet.cli.report import chosen, show_problems, the_workspace
 from packet.closeout.model import Closeout
 from packet.figure import Figure
 from packet.problems import Problem, Refused, shown
+from packet.review.expected import absent
 from packet.review.model import Result
 from packet.snippet import visible
 from packet.text import Words, figure_text, load_words
@@ -44,7 +45,7 @@ def command(jobs: tuple[str, ...], quiet: bool) -> int:
             click.echo(headline(name, lines))
             for line in lines:
                 click.echo(f"  {line}")
-            for line in _waiting_lines(waiting[name]):
+            for line in (*_to_come(closeouts[name], words), *_waiting_lines(waiting[name])):
                 click.echo(line)
     if problems:
         show_problems(problems, of_jobs=len(folders))
@@ -70,6 +71,26 @@ def open_items(closeout: Closeout, words: Words) -> list[str]:
         if not finding.explanation:
             lines.append(f"{words[f'findings.{finding.code}']}: {finding.subject} [{finding.id}]")
     return lines
+
+
+def _to_come(closeout: Closeout, words: Words) -> Iterator[str]:
+    """Yield what is not written, and what to measure and photograph before it is covered, with ids."""
+    named = [words[f"record_parts.{path}"] for path in absent(closeout.record)]
+    missing = [name if isinstance(name, str) else name["self"] for name in named]
+    if missing:
+        yield f"  Not written: {'; '.join(missing)}"
+    ahead = [result for result in closeout.results if not result.due and result.word == "not_recorded"]
+    if ahead:
+        yield "  To measure and photograph before it is covered:"
+    for stage in closeout.stages:
+        at_stage = [result for result in ahead if result.shown_at == stage]
+        if at_stage:
+            titles = (
+                f"{words[f'requirements.{r.requirement}']}{f' {r.subject}' if r.subject else ''}"
+                f" [{r.subject or r.requirement}]"
+                for r in at_stage
+            )
+            yield f"    {words[f'stages.{stage}']}: {'; '.join(titles)}"
 
 
 def _waiting_lines(photos: Sequence["WaitingPhoto"]) -> Iterator[str]:

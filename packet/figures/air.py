@@ -101,7 +101,8 @@ def _height_of_high_vents(attic: Ventilation, figures: FigureSet) -> None:
 
 
 def _share(id: str, whole: str, figures: FigureSet) -> None:
-    if figures.get("ventilation.high") and figures.get(whole):
+    all_of_it = figures.get(whole)
+    if figures.get("ventilation.high") and all_of_it and all_of_it.value:
         terms = [
             figures.as_term("high_sq_in", "ventilation.high"),
             figures.as_term("all_sq_in", whole),

@@ -14,6 +14,9 @@ from packet.reference import Library
 #: Lengths from here on read better in feet and inches.
 FEET_FROM_IN = 48
 
+#: A nail's shank is known by its thousandths: 0.120 on the box is not 0.12.
+WIRE_DECIMALS = 3
+
 #: Fields that say where something is; places beside each other read in one unit.
 PLACES = frozenset({"at", "outline", "upper_starts", "top_at"})
 
@@ -28,8 +31,10 @@ _UNIT_BY_FIELD = {
 
 
 def add_length(figures: FigureSet, path: str, length: units.Length) -> None:
-    """Add a length: in feet and inches when it is long or a place on the roof, else in inches."""
-    if abs(length.inches) >= FEET_FROM_IN or PLACES & set(path.split(".")):
+    """Add a length: a nail's shank in thousandths, feet and inches when long or a place on the roof."""
+    if path.endswith(".shank"):
+        figures.measured(path, length.inches, "in", path, decimals=WIRE_DECIMALS)
+    elif abs(length.inches) >= FEET_FROM_IN or PLACES & set(path.split(".")):
         figures.measured(path, length.inches / 12, "ft_in", path)
     else:
         figures.measured(path, length.inches, "in", path)
@@ -37,7 +42,7 @@ def add_length(figures: FigureSet, path: str, length: units.Length) -> None:
 
 def _nail(figures: FigureSet, path: str, nail: units.NailSize) -> None:
     figures.measured(f"{path}.length", nail.length_in, "in", path)
-    figures.measured(f"{path}.shank", nail.shank_in, "in", path)
+    figures.measured(f"{path}.shank", nail.shank_in, "in", path, decimals=WIRE_DECIMALS)
 
 
 #: How each kind of value becomes figures.

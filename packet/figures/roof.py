@@ -117,7 +117,7 @@ def _side(item: PlacedPlane, side: str, figures: FigureSet) -> tuple[str, list[T
     lower = measured("lower_ft", "lower", shape.lower_ft)
     upper = measured("upper_ft", "upper" if isinstance(plane, Trapezoid) else "lower", shape.upper_ft)
     if isinstance(plane, Triangle):
-        upper = term("upper_ft", shape.upper_ft, "ft", "rule", plane.shape)
+        upper = term("upper_ft", shape.upper_ft, "ft", "shape", plane.shape)
     if side in ("lower", "upper"):
         level = upper if side == "upper" else lower
         return level.symbol, [level]
@@ -126,7 +126,7 @@ def _side(item: PlacedPlane, side: str, figures: FigureSet) -> tuple[str, list[T
     elif isinstance(plane, Triangle):
         starts = measured("upper_starts_ft", "top_at", shape.upper_starts_ft)
     else:
-        starts = term("upper_starts_ft", shape.upper_starts_ft, "ft", "rule", plane.shape)
+        starts = term("upper_starts_ft", shape.upper_starts_ft, "ft", "shape", plane.shape)
     slope = [measured("run_ft", "run", shape.run_ft), figures.as_term("rise", f"{at}.pitch")]
     if side == "left":
         return LEFT_SIDE_LENGTH, [starts, *slope]

@@ -190,7 +190,11 @@ def _shown(row: CodeRow, source: Source, figures: FigureSet, missing: tuple[str,
             for name, value in (("length", nail.length_in), ("shank", nail.shank_in)):
                 ids.append(f"{id}.{number}.{name}")
                 if not figures.get(ids[-1]):
-                    figures.add(Figure(ids[-1], value, "in", 0, origin=id, sources=(source,)))
+                    figures.add(
+                        Figure(
+                            ids[-1], value, "in", 3 if name == "shank" else 0, origin=id, sources=(source,)
+                        )
+                    )
     return tuple(ids)
 
 

@@ -81,6 +81,7 @@ def entry_of(photo: NewPhoto, said: Said, remarks: Mapping[str, str], *, first: 
         "taken_by": said.taken_by,
         "stage": said.stage,
         "shows": None,
+        "proves": [],
         "set_by": said.set_by,
         "readers": said.readers,
     }

@@ -155,7 +155,7 @@ class Shingle(Strict):
     made_by: Line | None = everyone(
         None, description="Maker on the wrapper.", examples=["Marshgate Roofing Mill"]
     )
-    color: Line | None = everyone(None, description="Color.", examples=["driftwood gray"])
+    color: Line | None = everyone(None, description="Color.", examples=["wet slate"])
     lot: Line | None = everyone(None, description="Lot on the wrapper.", examples=["L-27F-0318"])
     width: Length | None = everyone(
         None, description="Length of a shingle along the course.", examples=["39-3/8 in"]

@@ -45,7 +45,7 @@ class FramingWork(Strict):
     member: Line | None = everyone(None, description="Size of the new piece.", examples=["2x8 Southern Pine"])
     length: Length | None = everyone(None, description="Length of the new piece.", examples=["6 ft"])
     fasteners: Line | None = everyone(
-        None, description="What holds it.", examples=["3 x 0.131 nails, two rows at 12 in"]
+        None, description="What holds it.", examples=["3 in x 0.131 in nails, two rows at 12 in"]
     )
 
 

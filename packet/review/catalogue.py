@@ -60,6 +60,15 @@ def _sealing_stages(record: JobRecord) -> tuple[str, str]:
     return _SEALING_STAGES.get(at(record, "dry_in.sealed_deck.way"), ("deck", "covering"))
 
 
+#: Details with a requirement of their own; a kick-out is seen with its wall.
+ASKED_BY_KIND = frozenset({"valley", "sidewall", "kick-out"})
+
+
+def _other_details(record: JobRecord) -> tuple[str, ...]:
+    """Return the new details that no requirement of their own asks for."""
+    return tuple(d.id for d in record.details if d.state == "new" and d.kind not in ASKED_BY_KIND)
+
+
 CATALOGUE: tuple[Requirement, ...] = (
     Requirement(
         id="deck-sheets",
@@ -222,6 +231,15 @@ CATALOGUE: tuple[Requirement, ...] = (
         hidden_by="covering",
         asked_by=(INSPECTOR, ADJUSTER, HOMEOWNER),
         applies=when_new("valley", "no_new_valley"),
+    ),
+    Requirement(
+        id="new-details",
+        questions=(Question("details", listed, present=True),),
+        shown_at="edges",
+        hidden_by=NEVER_HIDDEN,
+        asked_by=(ADJUSTER, HOMEOWNER),
+        applies=lambda record: "" if _other_details(record) else "no_new_details",
+        subjects=_other_details,
     ),
     Requirement(
         id="shingle-nails",

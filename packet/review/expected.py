@@ -5,6 +5,7 @@ from typing import Literal
 
 from packet.record.house import Kind
 from packet.record.job import JobRecord
+from packet.review.answers import at
 
 From = Literal["opened", "closed"]
 
@@ -55,6 +56,12 @@ PARTS: tuple[Part, ...] = (
     Part("inspections", _ALL, "closed"),
     Part("warranty", _ALL, "closed"),
 )
+
+
+def absent(record: JobRecord) -> tuple[str, ...]:
+    """Return the expected parts that are not there; a part inside an absent one is not named too."""
+    missing = [path for path in expected(record) if not at(record, path)]
+    return tuple(path for path in missing if not any(path.startswith(f"{other}.") for other in missing))
 
 
 def expected(record: JobRecord) -> tuple[str, ...]:

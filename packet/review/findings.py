@@ -5,9 +5,9 @@ from dataclasses import replace
 
 from packet.calc.geometry import slope_outline
 from packet.calc.plan import compare_sides, placed_side
-from packet.calc.polygon import holds_outline, is_simple
+from packet.calc.polygon import Outline, holds_outline, holds_point, is_simple, rectangle_at
 from packet.figure import FigureSet
-from packet.figures.shapes import outline_ft, placed_planes
+from packet.figures.shapes import feet, outline_ft, placed_planes
 from packet.figures.work import shingled_area
 from packet.photos.taken import TakenPhoto
 from packet.record.job import JobRecord
@@ -17,7 +17,10 @@ from packet.review.model import Finding
 EDGE_TOLERANCE_FT, EDGE_TOLERANCE_SHARE = 2 / 12, 0.01
 
 #: Findings whose subject is a photo.
-OF_PHOTOS = frozenset({"photo-time"})
+OF_PHOTOS = frozenset({"photo-time", "pin-off-plane"})
+
+#: A detail may stand this far off its plane, a photo's pin that far [ft]; sheets are cut to a sloping edge.
+DETAIL_TOLERANCE_FT, PIN_TOLERANCE_FT, SHEET_TOLERANCE_FT = 1.0, 3.0, 0.5
 
 
 def _edge_lengths(record: JobRecord, photos: Sequence[TakenPhoto], figures: FigureSet) -> Iterator[Finding]:
@@ -52,6 +55,36 @@ def _areas_in_planes(
             yield Finding("area-crosses", area.id, (), {"plane": area.plane})
         elif not holds_outline(slope_outline(known[area.plane].shape), outline):
             yield Finding("area-outside-plane", area.id, (), {"plane": area.plane})
+
+
+def _places_on_planes(
+    record: JobRecord, photos: Sequence[TakenPhoto], figures: FigureSet
+) -> Iterator[Finding]:
+    """A sheet, a detail or a pin that is not on its plane: one of its measures is wrong."""
+    known = placed_planes(record.roof) if record.roof else {}
+    outlines = {id: slope_outline(item.shape) for id, item in known.items()}
+    for sheet in record.deck.sheets if record.deck else ():
+        left, low = outline_ft((sheet.at,))[0]
+        corners = rectangle_at(left, low, feet(sheet.along), feet(sheet.up))
+        if not holds_outline(_box(outlines[sheet.plane]), corners, SHEET_TOLERANCE_FT):
+            yield Finding("place-off-plane", sheet.id, (), {"plane": sheet.plane})
+    for detail in record.details:
+        if detail.plane and detail.at:
+            point = outline_ft((detail.at,))[0]
+            if not holds_point(outlines[detail.plane], point, DETAIL_TOLERANCE_FT):
+                yield Finding("place-off-plane", detail.id, (), {"plane": detail.plane})
+    for photo in photos:
+        entry = photo.entry
+        if entry.plane and entry.pin:
+            point = outline_ft((entry.pin,))[0]
+            if not holds_point(outlines[entry.plane], point, PIN_TOLERANCE_FT):
+                yield Finding("pin-off-plane", entry.id, (), {"plane": entry.plane})
+
+
+def _box(outline: Outline) -> Outline:
+    """Return the rectangle around an outline."""
+    us, vs = [u for u, _ in outline], [v for _, v in outline]
+    return rectangle_at(min(us), min(vs), max(us) - min(us), max(vs) - min(vs))
 
 
 def _photo_times(record: JobRecord, photos: Sequence[TakenPhoto], figures: FigureSet) -> Iterator[Finding]:
@@ -107,6 +140,7 @@ CHECKS: tuple[Callable[[JobRecord, Sequence[TakenPhoto], FigureSet], Iterator[Fi
     _edge_lengths,
     _edge_sides,
     _areas_in_planes,
+    _places_on_planes,
     _photo_times,
     _goods_enough,
     _permission_late,

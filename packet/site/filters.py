@@ -45,9 +45,20 @@ def make_filters(words: Mapping[str, Any]) -> dict[str, Callable[..., str]]:
         "term_words": term_words,
         "day": day,
         "moment": moment,
+        "dialed": dialed,
         "sum_words": sum_words,
         "sum_numbers": sum_numbers,
     }
+
+
+def dialed(phone: str) -> str:
+    """Return what of a telephone number is dialed: its digits, and a plus in front.
+
+    Example:
+        >>> dialed("+1 (843) 555-0142")
+        '+18435550142'
+    """
+    return ("+" if phone.lstrip().startswith("+") else "") + "".join(filter(str.isdecimal, phone))
 
 
 def term_number(term: Mapping[str, Any]) -> str:

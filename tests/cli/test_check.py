@@ -83,7 +83,7 @@ def test_a_bad_job_does_not_hide_the_others(proven: Office, run: Run) -> None:
 
 def test_problems_of_all_jobs_come_in_one_run(job_office: Office, run: Run) -> None:
     job_office.changed("deck.edge_spacing", "6")
-    shutil.copytree(job_office.job, job_office.root / "jobs" / "26-042")
+    copy_job(job_office, "26-042")
     ran = run(job_office.root, "check")
     assert [line.split(":")[0] for line in ran.err.splitlines() if "error[" in line] == [
         "jobs/26-041/job.yaml",
@@ -133,3 +133,23 @@ def test_an_office_without_jobs_exits_2(proven: Office, run: Run) -> None:
     ran = run(proven.root, "check")
     assert ran.code == 2
     assert "error[no-jobs]" in ran.err
+
+
+def test_what_is_still_to_be_measured_is_listed_with_its_ids_before_it_is_covered(proven: Office, run: Run) -> None:
+    proven.changed("job.status", "under way").changed("dates", "{started: 2026-03-16}")
+    ran = run(proven.replaced("  fastener_spacing: 10 in\n", "").root, "check")
+    assert "To measure and photograph before it is covered:" in ran.out
+    assert "Edges and flashing: Drip edge, spacing of nails [drip-edge-fastening]" in ran.out
+
+
+def test_parts_this_kind_of_work_is_asked_for_are_named_when_they_are_not_written(proven: Office, run: Run) -> None:
+    blocks = [block for block in proven.text.split("\n\n") if not block.startswith(("tested:", "warranty:"))]
+    ran = run(proven.write("\n\n".join(blocks)).root, "check")
+    assert "  Not written: how the cure was tested; warranties" in ran.out
+    assert ran.code == 0
+
+
+def test_a_whole_closed_record_has_nothing_left_to_write(proven: Office, run: Run) -> None:
+    ran = run(proven.root, "check")
+    assert "Not written" not in ran.out
+    assert "To measure" not in ran.out

@@ -36,13 +36,13 @@ def test_photos_of_every_kind_are_copied_byte_for_byte_and_logged(
     assert log_of(small_office) == [
         {
             "id": "P01", "file": "photos/IMG_2.HEIC", "sha256": sha(b), "taken_at": "2026-03-16T10:15:00",
-            "offset": "-04:00", "offset_from": "camera", "stage": "", "shows": "",
+            "offset": "-04:00", "offset_from": "camera", "stage": "", "shows": "", "proves": [],
         },
         {
             "id": "P02", "file": "photos/IMG_1.JPG", "sha256": sha(a), "taken_at": "2026-03-16T11:00:00",
-            "offset": "-04:00", "offset_from": "camera", "stage": "", "shows": "",
+            "offset": "-04:00", "offset_from": "camera", "stage": "", "shows": "", "proves": [],
         },
-        {"id": "P03", "file": "photos/c.png", "sha256": sha(phone / "c.png"), "stage": "", "shows": ""},
+        {"id": "P03", "file": "photos/c.png", "sha256": sha(phone / "c.png"), "stage": "", "shows": "", "proves": []},
     ]  # fmt: skip
     assert small_office.closeout().photos == ()
 

@@ -61,7 +61,7 @@ def test_a_side_a_shape_gives_is_named_as_the_shapes_and_not_as_taped(hip: Close
     working = hip.figures["edge.P1.length"].working
     assert working
     starts = next(term for term in working.terms if term.symbol == "upper_starts_ft")
-    assert (starts.origin.kind, starts.origin.ref, starts.value) == ("rule", "rectangle", Fraction(0))
+    assert (starts.origin.kind, starts.origin.ref, starts.value) == ("shape", "rectangle", Fraction(0))
 
 
 def test_an_edge_is_counted_once_though_two_planes_share_it(hip: Closeout) -> None:

@@ -104,7 +104,7 @@ def test_every_other_term_comes_from_the_record_a_row_or_a_shape(closeout: Close
             if kind == "record":
                 assert ref in sheets, figure.id
                 assert term.value == 1
-            elif kind == "rule" and (ref, term.symbol) in OF_SHAPES:
+            elif kind == "shape":
                 assert term.value == OF_SHAPES[ref, term.symbol]
             elif kind == "rule":
                 assert term.value == library.row(ref).value, figure.id

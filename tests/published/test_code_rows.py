@@ -201,7 +201,7 @@ def test_shingle_nail_of_12_gage_with_a_3_8_in_head(library: Library) -> None:
 def test_shingle_nail_shows_an_eighth_below_a_thin_deck(library: Library) -> None:
     """Makers' association, nail application bulletin: seen."""
     row = one(library, "arma-nails", "shingle_nail.penetration", panel_thickness_in=Fraction(1, 2))
-    assert (row.value, row.whose) == (Fraction("0.625"), "maker")
+    assert (row.value, row.whose) == (Fraction("0.625"), "practice")
 
 
 @pytest.mark.parametrize(("kind", "spots", "mark"), [("laminated", 4, "seen"), ("three-tab", 6, "derived")])

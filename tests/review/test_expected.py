@@ -3,7 +3,9 @@
 import pytest
 
 from packet.record.job import JobRecord
-from packet.review.expected import PARTS, expected
+from packet.review.expected import PARTS, absent, expected
+from packet.text import load_words
+from packet.workspace import packaged
 
 
 def record(kind: str, status: str) -> JobRecord:
@@ -41,6 +43,18 @@ def test_new_over_old_asks_for_bend_test_and_match_and_a_re_roof_does_not() -> N
     bend = {"roof.old.bend_test", "roof.old.match_tried", "tie_in"}
     assert bend <= set(expected(record("patch", "closed")))
     assert not bend & set(expected(record("re-roof", "closed")))
+
+
+def test_what_is_absent_is_named_once_by_its_outermost_part() -> None:
+    missing = absent(record("patch", "closed"))
+    assert {"roof", "tested", "warranty"} <= set(missing)
+    assert not {"roof.old", "tested.result"} & set(missing)
+
+
+def test_every_absent_part_has_words() -> None:
+    words = load_words([packaged("shared")])
+    for part in PARTS:
+        assert words[f"record_parts.{part.path}"]
 
 
 def test_every_part_is_a_place_of_the_record() -> None:

@@ -45,6 +45,14 @@ def too_early(office: Office, shoot: Shoot) -> Office:
     return office.changed("found.F1.covered_on", "2026-03-15")
 
 
+def far_pin(office: Office, shoot: Shoot) -> Office:
+    return office.log(shoot("P1", "deck", plane="MS", pin=["99 ft", "2 ft"]))
+
+
+def set_to(path: str, value: str) -> Callable[[Office, Shoot], Office]:
+    return lambda office, shoot: office.changed(path, value)
+
+
 def added(text: str) -> Callable[[Office, Shoot], Office]:
     return lambda office, shoot: office.added(text)
 
@@ -58,6 +66,9 @@ CASES: dict[str, Callable[[Office, Shoot], Office]] = {
     "edge-sides:E16": moved,
     "area-crosses:A1": crossed,
     "area-outside-plane:A1": outside,
+    "place-off-plane:S3": set_to("deck.sheets.S3.along", "40 ft"),
+    "place-off-plane:B1": set_to("details.B1.at", "[60 ft, 6 ft]"),
+    "pin-off-plane:P1": far_pin,
     "photo-time:P1": late_clock,
     "laid-below-need:SHINGLES": short,
     "permission-late:F1": too_early,
@@ -90,7 +101,7 @@ def test_a_finding_carries_the_records_explanation_and_stays(
 def test_every_finding_there_is_has_a_case_and_words() -> None:
     words = load_words([packaged("shared")])
     assert {id.partition(":")[0] for id in CASES} == set(words["findings"])
-    assert len(CHECKS) == 7
+    assert len(CHECKS) == 8
 
 
 @pytest.mark.parametrize(

@@ -53,3 +53,29 @@ def test_board_nails_are_asked_and_common_practice_decides_nothing(
     roof(job_office, deck__boards=BOARD.replace("why: rot", f"{nails}, why: rot"))
     photo = shoot("P01", "deck", proves=["deck-board-nails"], taken_at="2026-03-17T08:00:00")
     assert job_office.log(photo).result("deck-board-nails").word == word
+
+
+BOOT = "{id: B9, kind: pipe boot, where: back slope, plane: MN, at: [12 ft, 6 ft], state: new}"
+
+
+def test_a_new_pipe_boot_wants_a_photo(job_office: Office, shoot: Shoot) -> None:
+    job_office.write(job_office.text.replace("\ncovering:", f"  - {BOOT}\n\ncovering:", 1))
+    assert (job_office.result("new-details", "B9").word, job_office.result("new-details", "B9").open) == (
+        "not_recorded",
+        True,
+    )
+    photo = shoot("P01", "covering", "B9", taken="2026:03:18 10:00:00")
+    assert job_office.log(photo).result("new-details", "B9").word == "meets"
+
+
+def test_the_fewest_nails_of_any_board_decide(job_office: Office) -> None:
+    one, two = (BOARD.replace("why: rot", f"nails_each_bearing: {n}, why: rot")[1:-1] for n in (3, 2))
+    roof(job_office, deck__boards=f"[{one}, {two.replace('BD1', 'BD2')}]")
+    assert job_office.result("deck-board-nails").parts[0].answer.value == 2
+
+
+def test_vents_without_free_area_make_no_share(job_office: Office) -> None:
+    roof(job_office).added(
+        "ventilation: {attic_area: 900 sq ft, vents: [{id: VT1, what: louver, place: high, state: new, pieces: 2, free_sq_in_each: 0}]}"
+    )
+    assert "ventilation.high_of_all" not in job_office.closeout().figures

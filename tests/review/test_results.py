@@ -248,7 +248,8 @@ def test_what_was_not_touched_does_not_apply(
 
 @pytest.mark.parametrize(("kind", "least", "most"), [("patch", 8, 12), ("re-roof", 13, 22)])
 def test_a_patch_is_asked_for_less_than_a_roof(job_office: Office, kind: str, least: int, most: int) -> None:
-    asked = {result.requirement for result in job_office.changed("job.kind", kind).closeout().results}
+    results = job_office.changed("job.kind", kind).closeout().results
+    asked = {result.requirement for result in results if result.word != "does_not_apply"}
     assert least <= len(asked) <= most
 
 
