@@ -220,7 +220,8 @@ _ZONES = (
 def _zone(value: Any) -> str:
     text = _text(value)
     try:
-        if not re.fullmatch(r"[A-Za-z0-9_+/-]{1,60}", text):
+        # EST is in the list of names too, but knows no summer time; a city does
+        if not re.fullmatch(r"UTC|[A-Za-z0-9_+-]{1,30}(/[A-Za-z0-9_+-]{1,30}){1,2}", text):
             raise ZoneInfoNotFoundError
         ZoneInfo(text)
     except (ZoneInfoNotFoundError, ValueError, OSError):

@@ -1,5 +1,7 @@
 """``packet pdf``: the packet of each copy on paper, and the roof card."""
 
+from collections.abc import Callable
+from pathlib import Path
 from typing import TYPE_CHECKING
 
 import click
@@ -26,16 +28,23 @@ if TYPE_CHECKING:
 @click.option("-q", "--quiet", is_flag=True, help="Print nothing but problems.")
 def command(jobs: tuple[str, ...], quiet: bool) -> int:
     """Print jobs and return the exit code."""
-    from packet.paper.make import print_job
+    from packet.build import cache_key
+    from packet.paper.make import Printed, print_job
     from packet.site.filters import make_filters
     from packet.text import load_words
 
     workspace = the_workspace()
     words = load_words(workspace.shared_folders())
     filters = make_filters(words)
+
+    def printed(folder: Path, tell: Callable[[str], None]) -> Printed:
+        return print_job(
+            workspace, folder, words, filters, key_now=lambda: cache_key(workspace, folder), tell=tell
+        )
+
     return each_job(
         chosen(workspace, jobs),
-        lambda folder, tell: print_job(workspace, folder, words, filters, tell=tell),
+        printed,
         _lines,
         quiet=quiet,
     )

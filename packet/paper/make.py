@@ -2,10 +2,11 @@
 
 import json
 import os
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Iterator, Mapping
 from contextlib import ExitStack
 from dataclasses import dataclass
 from datetime import UTC, date, datetime, time
+from itertools import chain
 from pathlib import Path
 from typing import Any
 
@@ -15,6 +16,7 @@ from packet.closeout.assemble import assemble
 from packet.closeout.redact import redact
 from packet.drawings.roof_plan import roof_plan
 from packet.paper.letters import printable, rewritten
+from packet.paper.receipt import Receipt
 from packet.paper.shown import Filters, shown
 from packet.paper.templates import fonts_of
 from packet.paper.typesetting import typeset
@@ -22,6 +24,7 @@ from packet.photos.prints import print_all
 from packet.placing import placing
 from packet.problems import Problem, Refused
 from packet.readers import READERS
+from packet.record.job import JobRecord
 from packet.text import Words
 from packet.workspace import Workspace
 
@@ -43,7 +46,7 @@ class Printed:
 
     Attributes:
         papers: The PDFs, by copy, the roof card last.
-        made: False when each of them was there already, byte for byte.
+        made: False when nothing had changed, or each of them was there already, byte for byte.
     """
 
     papers: Mapping[str, Path]
@@ -62,6 +65,7 @@ def print_job(
     words: Words,
     filters: Filters,
     *,
+    key_now: Callable[[], str] | None = None,
     tell: Told = lambda step: None,
 ) -> Printed:
     """Make the papers of one job.
@@ -71,17 +75,22 @@ def print_job(
         job_folder: Folder of the job.
         words: The text catalogue.
         filters: Filters that write values as the pages do.
+        key_now: Returns a digest of all that output of the job depends on, to print it only when that changed.
         tell: Told each step as it begins.
 
     Raises:
         Refused: Problems in a file of the office, a bad template, or a disk that takes no more; the papers
             made before stay whole.
     """
+    papers = papers_of(workspace, job_folder)
+    receipt = Receipt(workspace.out / ".cache" / "papers" / f"{job_folder.name}.json", papers, key_now)
+    key = receipt.key()
+    if receipt.holds(key):
+        return Printed(papers, made=False)
     tell("record")
     closeout, photos = assemble(workspace, job_folder)
-    epoch = _epoch(closeout.record.dates.finished)
+    epoch = _epoch(closeout.record)
     tell("photos")
-    papers = papers_of(workspace, job_folder)
     try:
         prints = print_all(job_folder, photos, workspace.out / ".cache" / "photos")
         made: dict[Path, bytes] = {}
@@ -93,7 +102,9 @@ def print_job(
             if reader == CARD_OF:
                 tell(CARD_NAME)
                 made[papers[CARD_NAME]] = typeset(CARD, files, workspace.template_folders(), epoch)
-        return Printed(papers, _write(made, workspace.out, job_folder.name))
+        new = _write(made, workspace.out, job_folder.name)
+        receipt.write(key)
+        return Printed(papers, new)
     except OSError as error:
         values = {"reason": os.strerror(error.errno).lower() if error.errno else str(error)}
         raise Refused(Problem("output-unwritable", workspace.out, values=values)) from error
@@ -142,6 +153,16 @@ def _differs(path: Path, content: bytes) -> bool:
     return not path.is_file() or path.read_bytes() != content
 
 
-def _epoch(finished: date | None) -> int:
-    """Return the time of the document: the day the work was finished, never today."""
-    return int(datetime.combine(finished or date(1980, 1, 1), time(), UTC).timestamp())
+def _epoch(record: JobRecord) -> int:
+    """Return the time of the document: the last day the record tells of, never today."""
+    last = max(_days(record), default=date(1980, 1, 1))
+    return int(datetime.combine(last, time(), UTC).timestamp())
+
+
+def _days(record: JobRecord) -> Iterator[date]:
+    """Yield the days on which something was done or seen; the ends of promises are still to come."""
+    entries = (record.found, record.temporary, record.detached, record.punch_list, record.callbacks)
+    visits = (record.inspections, record.ways_out)
+    for told in (record.dates, record.tested, *chain(*entries, *visits)):
+        if told is not None:
+            yield from (value for _, value in told if isinstance(value, date))

@@ -9,6 +9,11 @@ from typing import Any
 #: Filters that write values, by name: the same as on the pages, so that page and paper write a number alike.
 Filters = Mapping[str, Callable[..., str]]
 
+_NAME_AND_BRACKET = re.compile(r"(?<=[^\W\d])\(")
+
+#: The space in 4′ 6″ or 2 3/8; around a sign of a sum it is another.
+_SPACE_IN_NUMBER = re.compile(r"(?<=[\d′]) (?=\d)")
+
 _DAY = re.compile(r"\d{4}-\d\d-\d\d")
 
 
@@ -32,8 +37,9 @@ def _figure(figure: Mapping[str, Any], words: Mapping[str, Any], filters: Filter
     return {
         "number": filters["number"](figure),
         "unit": _unit(figure, words),
-        "formula": filters["sum_words"](working) if working else None,
-        "sum": filters["sum_numbers"](working) if working else None,
+        # the name of a root or a rounding stands apart from its bracket
+        "formula": _NAME_AND_BRACKET.sub(" (", filters["sum_words"](working)) if working else None,
+        "sum": _inside_numbers(filters["sum_numbers"](working)) if working else None,
         "terms": [
             {
                 "name": filters["term_words"](term),
@@ -44,6 +50,11 @@ def _figure(figure: Mapping[str, Any], words: Mapping[str, Any], filters: Filter
             for term in (working["terms"] if working else ())
         ],
     }
+
+
+def _inside_numbers(sum_text: str) -> str:
+    """Return a sum in which no line can end inside a number."""
+    return _NAME_AND_BRACKET.sub(" (", _SPACE_IN_NUMBER.sub("\u00a0", sum_text))
 
 
 def _unit(value: Mapping[str, Any], words: Mapping[str, Any]) -> str:

@@ -1,8 +1,10 @@
 """The only module that imports Typst: templates and data in one closed folder → the bytes of a PDF."""
 
+import os
 import re
 import shutil
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterator, Mapping, Sequence
+from contextlib import contextmanager
 from pathlib import Path
 from tempfile import TemporaryDirectory
 from typing import TYPE_CHECKING
@@ -22,6 +24,35 @@ _STANDARDS: "list[PDFStandard]" = ["a-3a", "ua-1"]
 _PLACE = re.compile(r"┌─ (?P<file>.+):(?P<line>\d+):(?P<column>\d+)$", re.MULTILINE)
 
 
+#: A package it looked for: by its name, or by the address it would have been fetched from.
+_PACKAGE = re.compile(
+    r"@[\w-]+/[\w-]+(?::[\d.]+)?|/(?P<space>\w+)/(?P<name>[\w-]+)-(?P<version>\d[\d.]*\d)\.tar"
+)
+
+#: Where Typst looks for the network. Port 0 is nobody's, so nothing is reached and nothing is waited for.
+_NOWHERE = {
+    "https_proxy": "http://127.0.0.1:0",
+    "HTTPS_PROXY": "http://127.0.0.1:0",
+    "no_proxy": "",
+    "NO_PROXY": "",
+}
+
+
+@contextmanager
+def _no_network() -> Iterator[None]:
+    """Keep Typst off the network: it has no switch for that, and a template may put a package's name together."""
+    before = {name: os.environ.get(name) for name in _NOWHERE}
+    os.environ.update(_NOWHERE)
+    try:
+        yield
+    finally:
+        for name, value in before.items():
+            if value is None:
+                del os.environ[name]
+            else:
+                os.environ[name] = value
+
+
 def typeset(
     name: str, files: Mapping[str, bytes | Path], template_folders: Sequence[Path], epoch: int
 ) -> bytes:
@@ -37,7 +68,8 @@ def typeset(
         epoch: Time that dates in the document are taken from [s since 1970].
 
     Raises:
-        Refused: A template is bad, with its file and line (``template-bad``).
+        Refused: A template is bad, with its file and line (``template-bad``), or asks for a package
+            (``paper-package``).
     """
     with TemporaryDirectory(prefix="packet-paper-") as made:
         root = Path(made).resolve()
@@ -55,15 +87,16 @@ def typeset(
             font_paths=[fonts_of(template_folders)],
         )
         try:
-            return typst.compile(
-                root / PAPER / name,
-                root=root,
-                font_paths=fonts,
-                pdf_standards=_STANDARDS,
-                timestamp=epoch,
-                package_path=root / "no-packages",
-                package_cache_path=root / "no-packages",
-            )
+            with _no_network():
+                return typst.compile(
+                    root / PAPER / name,
+                    root=root,
+                    font_paths=fonts,
+                    pdf_standards=_STANDARDS,
+                    timestamp=epoch,
+                    package_path=root / "no-packages",
+                    package_cache_path=root / "no-packages",
+                )
         except typst.TypstError as error:
             packaged = template_folders[-1] / PAPER
             raise Refused(_problem(error, packaged / name, root, came_from)) from error
@@ -79,4 +112,10 @@ def _problem(error: typst.TypstError, packaged: Path, root: Path, came_from: Map
     ]
     own = [place for place in places if not place[0].is_relative_to(packaged.parent)]
     file, line, column = next(iter(own or places), (packaged, 1, 1))
+    package = _PACKAGE.search(error.message) if "package" in error.message else None
+    if package:
+        named = (
+            f"@{package['space']}/{package['name']}:{package['version']}" if package["name"] else package[0]
+        )
+        return Problem("paper-package", file, line, column, found=named)
     return Problem("template-bad", file, line, column, found=file.name, values={"why": why})
