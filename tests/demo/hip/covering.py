@@ -145,7 +145,7 @@ def six_nails() -> Image.Image:
         nail_head(flat, x, e + 0.68, 0.28)
     lay_tape(flat, 0, e - 0.6, 44, side=1, wide_in=1.2, finest=4, shadow=0.12)
     shot = looked_down(flat, (19.7, 4.2), 44, lean_deg=20, turn_deg=3)
-    return finish(reduce(shot), focus=(0.1, 0.9), light=1.06, seed="hip six")
+    return finish(reduce(shot), focus=(0.26, 0.74), light=1.06, seed="hip six")
 
 
 def roofing_nail() -> Image.Image:

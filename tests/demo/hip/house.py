@@ -1,6 +1,7 @@
 """The hip house in space: four slopes in every state of the work, walls, eaves and what grows around it."""
 
 import math
+from collections.abc import Callable
 from typing import Literal
 
 from PIL import Image, ImageDraw, ImageFilter
@@ -8,7 +9,7 @@ from PIL import Image, ImageDraw, ImageFilter
 from .. import materials as m
 from ..camera import Colour, Shot, Vector, plus, shaded, toned
 from ..flat import Flat, Point, grain, mixed
-from ..garden import outdoors, shrub
+from ..garden import outdoors
 from ..house import board, faces, inches, window
 from . import stuff
 
@@ -159,10 +160,13 @@ def _deck(flat: Flat, plane: Plane, state: State, marks: str) -> None:
             flat.line([*points, points[0]], (92, 66, 40), 0.4)
             low, left, right = points[0][1], min(x for x, _ in points), max(x for x, _ in points)
             for truss in range(math.ceil(left / 24), math.floor(right / 24) + 1):
+                x = truss * 24.0
+                ends = (-stuff.END_IN, stuff.END_IN) if x in (left, right) else (0.0,)
                 for step in range(13):
                     y = low + step * 4.0 - (0.7 if step == 12 else -0.7 if step == 0 else 0)
-                    if truss * 24.0 >= y * UP or plane not in ("HE",):
-                        flat.disc(truss * 24.0, y, 0.3, (180, 182, 182))
+                    if x >= y * UP or plane not in ("HE",):
+                        for side in ends:
+                            flat.disc(x + side, y, 0.3, stuff.HEAD)
     if state == "taped":
         stuff.joint_tape(flat)
         for line in hips(plane):
@@ -262,7 +266,15 @@ _WINDOWS_LONG: list[Window] = [(4, 2.8, 5, 4.4), (13, 2.8, 3, 4.4), (27, 2.8, 5,
 _WINDOWS_END: list[Window] = [(5, 2.8, 3, 4.4), (17.5, 2.8, 3, 4.4)]
 
 
-def house(shot: Shot, states: States, *, ppi: float = 5.0, gutters: bool = True, fascia: bool = True) -> None:
+def house(
+    shot: Shot,
+    states: States,
+    *,
+    ppi: float = 5.0,
+    gutters: bool = True,
+    fascia: bool = True,
+    beyond: Callable[[Shot], None] | None = None,
+) -> None:
     """Draw the whole house, from the ground or from above.
 
     Args:
@@ -271,6 +283,7 @@ def house(shot: Shot, states: States, *, ppi: float = 5.0, gutters: bool = True,
         ppi: Pixels for one inch on the slopes.
         gutters: False while the gutters are off.
         fascia: False leaves the eave boards out, for shots of one slope only.
+        beyond: Draws what stands on slopes that face away; the slopes in front then hide its foot.
     """
     shot.fill([(-1, -2, 0.02), (49, -2, 0.02), (51, 29, 0.02), (0, 31, 0.02)], (26, 36, 20), 110, 26)
     sides: list[tuple[Plane, Vector, Vector, float, float, float]] = [
@@ -291,6 +304,8 @@ def house(shot: Shot, states: States, *, ppi: float = 5.0, gutters: bool = True,
             a, b = ring[index], ring[(index + 1) % 4]
             c, d = inner[(index + 1) % 4], inner[index]
             shot.fill([(*a, low), (*b, low), (*c, low), (*d, low)], (186, 188, 184))
+    if beyond:
+        beyond(shot)
     for plane in PLANES:
         lay_slope(shot, plane, slope(plane, states[plane], None, ppi))
     if fascia:
@@ -380,9 +395,3 @@ def reeds(shot: Shot, horizon: int) -> None:
     for x in range(0, grass.width, 3):
         tool.rectangle((x, 0, x + 3, grass.height * 0.22 * waves.getpixel((x, 0)) / 255), fill=0)  # type: ignore[operator]
     shot.picture.paste(grass, (0, top), edge.filter(ImageFilter.GaussianBlur(2)))
-
-
-def bushes(shot: Shot, spots: list[tuple[float, float]]) -> None:
-    """Plant round shrubs."""
-    for index, (x, y) in enumerate(spots):
-        shrub(shot, (x, y, 0), 3.4, 2.5, f"hip shrub {index}")

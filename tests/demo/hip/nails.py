@@ -22,28 +22,36 @@ def _ply(window: tuple[float, float, float, float], ppi: float, seed: str, *, ol
     return flat
 
 
-def _joint(flat: Flat, y: float = 0.0) -> None:
-    flat.line([(flat.left, y), (flat.right, y)], (22, 15, 10), 0.15)
-    flat.line([(flat.left, y - 0.3), (flat.right, y - 0.3)], (40, 28, 18), 0.28, 100, 0.14)
+def _joint(flat: Flat) -> None:
+    """Draw a joint along the eave, with the grain: nothing stands under it between the trusses."""
+    flat.line([(flat.left, 0), (flat.right, 0)], (22, 15, 10), 0.15)
+    flat.line([(flat.left, -0.3), (flat.right, -0.3)], (40, 28, 18), 0.28, 100, 0.14)
+
+
+def _end_joint(flat: Flat) -> None:
+    """Draw the joint of two sheet ends, which stands over a truss and crosses the grain."""
+    flat.line([(0, flat.bottom), (0, flat.top)], (22, 15, 10), 0.15)
+    flat.line([(0.3, flat.bottom), (0.3, flat.top)], (40, 28, 18), 0.28, 100, 0.14)
 
 
 def old_spacing() -> Image.Image:
-    """Old nails: 6 in apart along the edge, 12 in apart on the truss between, on two tapes."""
-    flat = _ply((-9, -17, 33, 22), 72, "old spacing")
-    _joint(flat, -5.0)
-    for x in (-6.0, 0.0, 6.0, 12.0, 18.0, 24.0, 30.0):
-        nail_head(flat, x, -4.5, 0.17, bright=False)
-        nail_head(flat, x + 1.1, -5.6, 0.17, bright=False)
-    for y in (-4.5, 7.5, 19.5):
+    """Old nails: 6 in apart along an end joint, 12 in apart on the next truss, on two tapes."""
+    flat = _ply((-12, -12, 38, 30), 64, "old spacing")
+    _end_joint(flat)
+    for y in (-6.0, 0.0, 6.0, 12.0, 18.0, 24.0):
+        nail_head(flat, -0.55, y, 0.17, bright=False)
+        nail_head(flat, 0.55, y + 0.6, 0.17, bright=False)
+    for y in (0.0, 12.0, 24.0):
         nail_head(flat, 24.2, y, 0.17, bright=False)
-    flat.line([(24.2, -4), (24.2, 22)], (70, 52, 36), 0.08, 90)
-    lay_tape(flat, 0, -3.3, 20, side=1, wide_in=1.0, finest=8)
-    lay_tape(flat, 24.75, -4.5, 26, angle_deg=90, side=1, wide_in=1.0, finest=8)
-    for x in (0.0, 6.0, 12.0, 18.0):
-        _ring(flat, x, -4.5)
-    for y in (7.5, 19.5):
+    lay_tape(flat, 1.5, 0, 21, angle_deg=90, side=1, wide_in=1.0, finest=8)
+    lay_tape(flat, 25.2, 0, 21, angle_deg=90, side=1, wide_in=1.0, finest=8)
+    for y in (0.0, 6.0, 12.0, 18.0):
+        _ring(flat, -0.55, y)
+    for y in (0.0, 12.0):
         _ring(flat, 24.2, y)
-    return finish(reduce(looked_down(flat, (13.0, 3.6), 33, lean_deg=16, turn_deg=2)), seed="old spacing")
+    flat.chalk("end joint", -3.2, 9.0, 1.7, m.WHITE_CHALK, 88)
+    flat.chalk("truss", 20.6, 9.0, 1.7, m.WHITE_CHALK, 88)
+    return finish(reduce(looked_down(flat, (10.8, 8.0), 36, lean_deg=14, turn_deg=2)), seed="old spacing")
 
 
 def _ring(flat: Flat, x: float, y: float, colour: Colour = m.WHITE_CHALK, radius: float = 0.62) -> None:
@@ -187,21 +195,22 @@ def ring_nail() -> Image.Image:
 
 
 def edge_four() -> Image.Image:
-    """New sheets: nails 4 in apart along both edges of a joint."""
-    flat = _ply((-8, -10, 24, 13), 105, "hip edge", old=False)
-    lower = Flat((-8, -10, 24, 13), 105)
-    lower.picture = m.plywood(lower, "hip lower", patches=2)
-    flat.skin([(-8, -10), (24, -10), (24, 0), (-8, 0)], lower.picture)
-    _joint(flat)
+    """The end of new sheet S1 over a truss: nails 4 in apart along both edges of the joint."""
+    flat = _ply((-13, -9, 13, 24), 105, "hip edge")
+    new = Flat((-13, -9, 13, 24), 105)
+    new.picture = m.plywood(new, "hip end", patches=2)
+    flat.skin([(-13, -9), (0, -9), (0, 24), (-13, 24)], new.picture)
+    _end_joint(flat)
+    for y in (-4.4, 1.6, 7.6, 13.6, 19.6):
+        nail_head(flat, 0.85, y, 0.17, bright=False)
     for k in range(-2, 7):
-        nail_head(flat, k * 4.0, 0.46, 0.15)
-        nail_head(flat, k * 4.0 + 0.4, -0.5, 0.15)
-    lay_tape(flat, 0, 2.05, 19.5, side=1, shadow=0.1)
-    flat.chalk("S2", 3.2, 6.6, 2.4, m.CHALK, 2)
-    flat.chalk("S1", 12.4, -4.4, 2.4, m.CHALK, -3)
-    return finish(
-        reduce(looked_down(flat, (8, 0.7), 21, lean_deg=24, turn_deg=4)), focus=(0.16, 0.88), seed="edge four"
-    )
+        nail_head(flat, -0.46, k * 4.0, 0.15)
+        nail_head(flat, 0.5, k * 4.0 + 0.2, 0.15)
+    lay_tape(flat, 1.5, 0, 19.2, angle_deg=90, side=1, shadow=0.1)
+    flat.chalk("S1", -5.0, 9.0, 2.4, m.CHALK, 3)
+    flat.chalk("old", 6.4, 8.6, 1.7, m.WHITE_CHALK, -2)
+    shot = looked_down(flat, (0.6, 8.2), 17, lean_deg=20, portrait=True, turn_deg=2)
+    return finish(reduce(shot), focus=(0.08, 0.92), seed="edge four")
 
 
 def field_four() -> Image.Image:
@@ -217,38 +226,37 @@ def field_four() -> Image.Image:
 
 
 def renail_edge() -> Image.Image:
-    """Old deck nailed again: bright heads 4 in apart along the joint, old rusty ones between."""
-    flat = _ply((-8, -11, 26, 14), 100, "renail edge")
-    _joint(flat)
-    for x in range(-6, 26, 6):
-        nail_head(flat, x + 1.4, 0.82, 0.17, bright=False)
-        nail_head(flat, x + 2.2, -0.9, 0.17, bright=False)
+    """Old deck nailed again: bright heads 4 in apart at an end joint over a truss, old rusty ones between."""
+    flat = _ply((-13, -9, 13, 24), 100, "renail edge")
+    _end_joint(flat)
+    for y in range(-6, 24, 6):
+        nail_head(flat, -0.9, y + 1.4, 0.17, bright=False)
+        nail_head(flat, 0.82, y + 2.2, 0.17, bright=False)
     for k in range(-2, 7):
-        nail_head(flat, k * 4.0, 0.42, 0.15)
-        nail_head(flat, k * 4.0 + 0.3, -0.46, 0.15)
-        _ring(flat, k * 4.0, 0.42, m.WHITE_CHALK, 0.5)
-    lay_tape(flat, 0, 2.3, 19.0, side=1, shadow=0.1)
-    flat.chalk("HN  edge", 6.2, -5.2, 1.9, m.WHITE_CHALK, 1)
-    shot = looked_down(flat, (8.3, -0.4), 22, lean_deg=28, turn_deg=-5)
-    return finish(reduce(shot), focus=(0.16, 0.88), seed="renail edge")
+        nail_head(flat, -0.46, k * 4.0, 0.15)
+        nail_head(flat, 0.42, k * 4.0 + 0.3, 0.15)
+        _ring(flat, -0.46, k * 4.0, m.WHITE_CHALK, 0.5)
+    lay_tape(flat, 1.5, 0, 19.0, angle_deg=90, side=1, shadow=0.1)
+    flat.chalk("HN", -5.2, 11.4, 1.9, m.WHITE_CHALK, 3)
+    flat.chalk("end joint", -4.3, 8.4, 1.05, m.WHITE_CHALK, 3)
+    shot = looked_down(flat, (0.0, 8.2), 17, lean_deg=22, portrait=True, turn_deg=-3)
+    return finish(reduce(shot), focus=(0.1, 0.9), seed="renail edge")
 
 
 def renail_field() -> Image.Image:
     """Old deck nailed again: bright heads 4 in apart on a truss line, old ones 12 in apart beside."""
-    flat = _ply((-10, -12, 28, 15), 92, "renail field")
-    flat.line([(-10, 0.5), (28, 0.5)], m.WHITE_CHALK, 0.12, 150, 0.05)
-    for x in (-11.0, 1.6, 13.6, 25.6):
-        nail_head(flat, x, 1.0, 0.17, bright=False)
+    flat = _ply((-13, -9, 13, 27), 92, "renail field")
+    flat.line([(0.5, -9), (0.5, 27)], m.WHITE_CHALK, 0.12, 150, 0.05)
+    for y in (-10.4, 1.6, 13.6, 25.6):
+        nail_head(flat, 0.0, y, 0.17, bright=False)
     for k in range(-2, 7):
-        nail_head(flat, k * 4.0, 0.5 + (k % 3 - 1) * 0.03, 0.15)
-    lay_tape(flat, 0, 0.05, 25.5, side=1, shadow=0.1)
-    flat.chalk("HS  field", 8.0, 5.0, 1.9, m.WHITE_CHALK, 2)
-    flat.chalk("old", 13.6, 2.3, 0.8, m.WHITE_CHALK, 0)
-    return finish(
-        reduce(looked_down(flat, (9.5, 0.9), 25, lean_deg=24, turn_deg=6)),
-        focus=(0.14, 0.88),
-        seed="renail field",
-    )
+        nail_head(flat, 0.5 + (k % 3 - 1) * 0.03, k * 4.0, 0.15)
+    lay_tape(flat, 1.1, 0, 21.0, angle_deg=90, side=1, shadow=0.1)
+    flat.chalk("HS", -5.0, 9.6, 1.9, m.WHITE_CHALK, 2)
+    flat.chalk("field", -5.0, 6.8, 1.5, m.WHITE_CHALK, 2)
+    flat.chalk("old", -1.7, 13.6, 0.8, m.WHITE_CHALK, 0)
+    shot = looked_down(flat, (0.4, 8.6), 18, lean_deg=20, portrait=True, turn_deg=4)
+    return finish(reduce(shot), focus=(0.1, 0.9), seed="renail field")
 
 
 def renail_nail() -> Image.Image:
@@ -269,19 +277,15 @@ def renail_nail() -> Image.Image:
 
 
 def joint_tape() -> Image.Image:
-    """The tape over a joint, 4 in wide on the steel tape, its roll beside it."""
+    """The tape over a long joint, which has no nails, 4 in wide on the steel tape; its roll beside it."""
     flat = _ply((-15, -11, 17, 13), 100, "taped joint")
     _joint(flat)
-    for k in range(-4, 5):
-        nail_head(flat, k * 4.0, 0.45, 0.15)
     flat.line([(-15, 0), (17, 0)], (18, 14, 12), 4.4, 120, 0.16)
     strip = Image.new("RGB", flat.size, stuff.TAPE)
     film = m.membrane(flat, "joint film")
     flat.skin([(-15, -2), (17, -2), (17, 2), (-15, 2)], Image.blend(film, strip, 0.45))
     for y in (-1.98, 1.98):
         flat.line([(-15, y), (17, y)], (120, 125, 129), 0.06)
-    for k in range(-4, 5):
-        flat.disc(k * 4.0, 0.45, 0.22, (104, 109, 114), 150, 0.06)
     lay_tape(flat, -4.5, -2.0, 6.4, angle_deg=90, side=1, wide_in=1.0, shadow=0.1)
     _roll(flat, 8.2, 5.2)
     return finish(

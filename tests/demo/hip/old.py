@@ -325,7 +325,7 @@ def drain_pan() -> Image.Image:
     shot.lay(shaded(plate.picture, 0.92), (-23, -8.05, 3.4), (1, 0, 0), (0, 0, 1), 14)
     pipe = [(-33.5, -10, 1.6), (-48, -10, 1.0), (-70, -9, -1)]
     rod(shot, shot.at(pipe[0]), shot.at(pipe[2]), 54, 60, (236, 236, 230))
-    tag = paper_label((13, 4.6), 40, [("drain plugged", 2.9, 1.2, INK), ("2026-08-11", 1.1, 0.9, INK)])
+    tag = paper_label((13, 4.6), 40, [("drain plugged", 2.9, 1.2, INK), ("August 11, 2026", 1.1, 0.9, INK)])
     shot.lay(tag.picture, (-24, -18.6, 0.4), (1, 0, 0), (0, -0.2, 0.98), 40)
     picture = reduce(shot)
     lit = shaded(picture, 1.1, (1.03, 1.0, 0.93))

@@ -16,6 +16,9 @@ SHEET_LONG_IN, SHEET_HIGH_IN = 96.0, 48.0
 TRUSS_IN = 24.0
 TAPE: Colour = (74, 78, 82)
 RUST: Colour = (92, 58, 38)
+HEAD: Colour = (188, 190, 190)
+#: From the end of a sheet to its nails.
+END_IN = 0.6
 SLATE: tuple[float, float, float] = (0.86, 0.95, 1.1)
 
 
@@ -61,7 +64,10 @@ def joints(flat: Flat) -> tuple[list[float], list[tuple[float, float]]]:
 
 
 def old_deck(flat: Flat, name: str, *, renailed: bool = False) -> Image.Image:
-    """Return the old plywood deck with its joints and nails; renailed, bright heads stand 4 in apart."""
+    """Return the old plywood deck with its joints and nails; renailed, bright heads stand 4 in apart.
+
+    Nails stand on trusses only: two rows where sheets end, none along the joints between trusses.
+    """
     sheet = Flat((flat.left, flat.bottom, flat.right, flat.top), flat.ppi)
     sheet.picture = m.plywood(sheet, f"{name} deck", m.OLD_PLY, patches=40)
     rows, upright = joints(sheet)
@@ -69,16 +75,18 @@ def old_deck(flat: Flat, name: str, *, renailed: bool = False) -> Image.Image:
         sheet.line([(sheet.left, y), (sheet.right, y)], (34, 25, 18), 0.5)
     for u, low in upright:
         sheet.line([(u, low), (u, low + SHEET_HIGH_IN)], (34, 25, 18), 0.5)
+    apart, across, tone = (4.0, 0.3, HEAD) if renailed else (12.0, 0.22, RUST)
+    ends = set(upright)
     u = math.floor(sheet.left / TRUSS_IN) * TRUSS_IN
     while u < sheet.right:
-        for step in range(46):
-            sheet.disc(u, step * 4.0 + 0.6, 0.3 if renailed else 0.22, (188, 190, 190) if renailed else RUST)
+        for row in range(4):
+            low = row * SHEET_HIGH_IN
+            sides = (-END_IN, END_IN) if (u, low) in ends else (0.0,)
+            step = apart if renailed or len(sides) == 1 else 6.0
+            for k in range(round(SHEET_HIGH_IN / step)):
+                for side in sides:
+                    sheet.disc(u + side, low + k * step + 0.9, across, tone)
         u += TRUSS_IN
-    if renailed:
-        for y in rows:
-            for k in range(math.floor(sheet.left / 4), math.ceil(sheet.right / 4)):
-                for side in (-0.7, 0.7):
-                    sheet.disc(k * 4.0, y + side, 0.28, (188, 190, 190))
     return sheet.picture
 
 

@@ -32,6 +32,10 @@ ASKED = {
     "shingle-nail": ("P37", "P38", "P45"),
     "shingle-wind-class": ("P35",),
     "attic-ventilation": ("P43", "P44"),
+    "new-details:B1": ("P50",),
+    "new-details:B2": ("P39", "P50"),
+    "new-details:B3": ("P50",),
+    "new-details:N1": ("P40", "P50"),
 }
 #: Rules that were known from memory alone, or whose numbers were not read: they decide nothing.
 NOT_VERIFIED = {
@@ -93,6 +97,29 @@ def test_what_was_found_was_agreed_before_it_was_covered(closeout: Closeout) -> 
     found = closeout.record.found
     assert [entry.answer for entry in found] == ["agreed", "agreed", "agreed", "declined"]
     assert all(entry.on and entry.covered_on and entry.on <= entry.covered_on for entry in found[:3])
+
+
+def test_edge_nails_were_photographed_where_sheets_end_over_a_truss(closeout: Closeout) -> None:
+    """Sheets of 4 ft x 8 ft lie across the trusses, every other row set off by 4 ft; S1 ends at 8 ft."""
+    for id in ("P12", "P17", "P25"):
+        pin = next(photo.pin for photo in closeout.photos if photo.id == id)
+        assert pin is not None
+        along_ft, up_ft = (float(place.inches) / 12 for place in pin)
+        row = int(up_ft // 4)
+        assert along_ft % 8 == (4 if row % 2 else 0), id
+        assert 0 < up_ft % 4 < 4, id
+
+
+def test_the_west_slope_was_worked_on_only_while_the_line_was_down(closeout: Closeout) -> None:
+    """April 14 from seven until six, and April 16 until noon; the antenna mast was off and on within them."""
+    hours = [
+        photo.taken_at.strftime("%m-%d %H:%M")
+        for photo in closeout.photos
+        if photo.plane == "HW" and photo.taken_at is not None
+    ]
+    assert hours == ["04-16 11:40"]
+    antenna = next(item for item in closeout.record.detached if item.id == "DR2")
+    assert (str(antenna.off), str(antenna.reset)) == ("2026-04-14", "2026-04-16")
 
 
 def test_the_visit_after_the_work_stands_in_the_record(closeout: Closeout) -> None:

@@ -4,7 +4,7 @@ from collections.abc import Callable
 
 from PIL import Image
 
-from . import covering, dry_in, nails, old, wide
+from . import after, covering, dry_in, masts, nails, old, wide
 
 VIEWS: dict[str, Callable[[], Image.Image]] = {
     "P01": wide.street_before,
@@ -47,7 +47,7 @@ VIEWS: dict[str, Callable[[], Image.Image]] = {
     "P38": covering.six_nails,
     "P39": covering.pipe_boot,
     "P40": covering.bath_hood,
-    "P41": wide.mast,
+    "P41": masts.boot,
     "P42": covering.hip_caps,
     "P43": covering.ridge_vent,
     "P44": covering.soffit_strip,
@@ -56,5 +56,7 @@ VIEWS: dict[str, Callable[[], Image.Image]] = {
     "P47": wide.magnet,
     "P48": wide.east_after,
     "P49": wide.street_after,
-    "P50": old.drain_pan,
+    "P50": after.back_slope,
+    "P51": after.left_bundle,
+    "P52": old.drain_pan,
 }

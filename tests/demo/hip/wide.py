@@ -6,18 +6,17 @@ import random
 from PIL import Image, ImageDraw
 
 from .. import materials as m
-from ..camera import Shot, Vector, plus, shaded
-from ..garden import mailbox, number_plate, reduce, street
+from ..camera import Shot, Vector, shaded
+from ..garden import mailbox, number_plate, reduce, shrub, street
 from ..tools import finish, lay_tape
 from ..views_framing import rod
+from . import masts
 from .house import (
-    PLANES,
     TOP_Z,
     Plane,
     State,
     States,
     Window,
-    bushes,
     garden,
     house,
     lay_slope,
@@ -33,11 +32,17 @@ def _all(state: State, **others: State) -> States:
     return states
 
 
+def bushes(shot: Shot, spots: list[tuple[float, float]]) -> None:
+    """Plant round shrubs."""
+    for index, (x, y) in enumerate(spots):
+        shrub(shot, (x, y, 0), 3.4, 2.5, f"hip shrub {index}")
+
+
 def _street(state: State) -> Image.Image:
     shot = Shot((9, -58, 5.8), (24.5, 6, 7.6), 52)
     garden(shot, near=(20, -30, 0))
     street(shot)
-    house(shot, _all(state))
+    house(shot, _all(state), beyond=masts.both)
     number_plate(shot, (24.9, 0.95, 5.2), 1.3, 1.1, "7")
     bushes(shot, [(4, -1.2), (9, -1.2), (14, -1.2), (29, -1.2), (34, -1.2), (40, -1.2), (45, -1.2)])
     mailbox(shot, (12.5, -46.8, 0), "7")
@@ -59,8 +64,19 @@ def _east(state: State) -> Image.Image:
     shot = Shot((73, -19, 6.2), (43.5, 9.5, 9.6), 40)
     garden(shot, near=(58, -4, 0))
     house(shot, _all(state), ppi=7)
+    _yard_light(shot)
     bushes(shot, [(48.6, 4), (48.6, 11), (48.6, 24), (40, -1.2), (45, -1.2)])
     return finish(reduce(shot), seed=f"east {state}")
+
+
+def _yard_light(shot: Shot) -> None:
+    """Hang the yard light on the east wall, beside the north-east corner."""
+    shot.fill([(47.02, 25.9, 6.9), (47.02, 26.3, 6.9), (47.02, 26.3, 7.7), (47.02, 25.9, 7.7)], (70, 74, 78))
+    shot.stroke([(47.05, 26.1, 7.6), (47.6, 26.1, 7.7)], (70, 74, 78), 9)
+    shot.fill([(47.3, 25.8, 7.25), (48.0, 26.4, 7.25), (47.8, 26.2, 7.8), (47.5, 26.0, 7.8)], (54, 58, 62))
+    shot.fill(
+        [(47.4, 25.9, 6.95), (47.9, 26.3, 6.95), (48.0, 26.4, 7.25), (47.3, 25.8, 7.25)], (246, 240, 206)
+    )
 
 
 def east_before() -> Image.Image:
@@ -102,7 +118,7 @@ def marsh() -> Image.Image:
 def _from_above(states: States, *, gutters: bool = False, ppi: float = 5.5) -> Shot:
     shot = Shot((68, -25, 27), (34.5, 9.5, 9.2), 52)
     garden(shot, near=(50, -10, 0))
-    house(shot, states, ppi=ppi, gutters=gutters)
+    house(shot, states, ppi=ppi, gutters=gutters, beyond=masts.both)
     return shot
 
 
@@ -110,7 +126,7 @@ def stripped() -> Image.Image:
     """South slope and east hip stripped to the deck, the back still under old shingles."""
     shot = _from_above(_all("old", HS="stripped", HE="stripped"))
     _heap(shot, (38, -9, 0))
-    return finish(reduce(shot), seed="stripped")
+    return finish(reduce(shot), seed="stripped", focus=(0.34, 0.9))
 
 
 def _heap(shot: Shot, middle: Vector) -> None:
@@ -141,7 +157,7 @@ def _heap(shot: Shot, middle: Vector) -> None:
 def taped() -> Image.Image:
     """Every joint of the south slope and the east hip under tape."""
     shot = _from_above(_all("old", HS="taped", HE="taped"), ppi=7)
-    return finish(reduce(shot), seed="taped")
+    return finish(reduce(shot), seed="taped", focus=(0.34, 0.86))
 
 
 def tarp() -> Image.Image:
@@ -158,11 +174,12 @@ def tarp() -> Image.Image:
 
 
 def felt_all() -> Image.Image:
-    """The whole roof under felt, from the north-west."""
+    """The whole roof under felt, from the north-west: the service mast without its line, no antenna mast."""
     shot = Shot((-19, 53, 27), (16.5, 18, 9.4), 52)
     garden(shot, near=(0, 40, 0))
     house(shot, _all("felt"), gutters=False, ppi=7)
-    return finish(reduce(shot), seed="felt all")
+    masts.service(shot, line=False)
+    return finish(reduce(shot), seed="felt all", focus=(0.34, 0.82))
 
 
 def _north(state: State, marks: str) -> Image.Image:
@@ -207,7 +224,7 @@ def _foot(state: State, marks: str) -> Image.Image:
     if state == "stripped":
         lay_tape(flat, 1.0 * 12, 0.7 * 12, 84, wide_in=1.5, finest=2)
     lay_slope(shot, "HE", flat)
-    return finish(reduce(shot), seed=f"foot {state}")
+    return finish(reduce(shot), seed=f"foot {state}", focus=(0.2, 0.68))
 
 
 def east_rot() -> Image.Image:
@@ -289,43 +306,3 @@ def magnet() -> Image.Image:
         end = (px + rng.uniform(-0.1, 0.1), y - 0.06, rng.uniform(0.06, 0.16))
         shot.stroke([(px, y - 0.02, 0.22), end], (112, 92, 74), 5)
     return finish(reduce(shot), seed="drive magnet")
-
-
-def mast() -> Image.Image:
-    """The service mast, its new boot set by the power company's electrician."""
-    shot = Shot((4.4, 21.4, 15.0), (1.9, 14.6, 12.4), 50, portrait=True)
-    garden(shot)
-    house(shot, _all("new"), ppi=4, gutters=False)
-    lay_slope(shot, "HW", slope("HW", "new", (8, 0, 22, 9), 18))
-    foot = on_roof("HW", 13.0, 3.0)
-    _skirt(shot, foot, "HW", 0.85, (168, 172, 174))
-    cone = [plus(foot, (0.0, 0.0, -0.02)), plus(foot, (0, 0, 0.5))]
-    rod(shot, shot.at(cone[0]), shot.at(cone[1]), 330, 200, (52, 54, 56))
-    rod(shot, shot.at(plus(foot, (0, 0, 0.4))), shot.at(plus(foot, (0, 0, 4.2))), 150, 132, (158, 162, 164))
-    top = plus(foot, (0, 0, 4.2))
-    x, y = shot.at(top)
-    pen = ImageDraw.Draw(shot.picture)
-    pen.ellipse((x - 110, y - 70, x + 120, y + 90), fill=(84, 88, 92))
-    pen.ellipse((x - 90, y - 60, x + 60, y + 20), fill=(122, 126, 130))
-    for k, drop in enumerate((0, 44, 88)):
-        path = [(x - 60 - k * 10, y + 40 + k * 14)]
-        for step in range(1, 13):
-            t = step / 12
-            path.append(
-                (
-                    x - 60 - t * 1300,
-                    y + 40 + k * 14 + 190 * math.sin(t * 2.2) - t * 560 + drop * (1 - t) * 0.4,
-                )
-            )
-        pen.line(path, fill=(24, 24, 26), width=15, joint="curve")
-    return finish(reduce(shot), seed="mast", focus=(0.1, 0.9))
-
-
-def _skirt(shot: Shot, foot: Vector, plane: Plane, reach_ft: float, tone: tuple[int, int, int]) -> None:
-    _, along, upward = PLANES[plane]
-    corners = []
-    for a, b in ((-1, -0.9), (1, -0.9), (1, 1.1), (-1, 1.1)):
-        corners.append(plus(plus(plus(foot, along, a * reach_ft), upward, b * reach_ft), (0, 0, 0.03)))
-    shot.fill([plus(c, (0.02, -0.04, -0.03)) for c in corners], (10, 10, 12), 150, 10)
-    shot.fill(corners, tone)
-    shot.stroke([*corners, corners[0]], (96, 100, 104), 4)

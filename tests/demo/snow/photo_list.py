@@ -98,7 +98,7 @@ ENTRIES: tuple[Entry, ...] = (
         "P08",
         f"{LOOKED}T11:38:47",
         "before",
-        "Back eave from the attic: insulation pushed down to the deck in four bays, numbered in chalk.",
+        "Back eave from the attic: insulation pushed out against the deck in four bays, numbered in chalk.",
         "GK",
         ("7 ft", "2 ft"),
         "north",
@@ -235,8 +235,8 @@ ENTRIES: tuple[Entry, ...] = (
         "P21",
         "",
         "deck",
-        "B3 laid beside the vent pipe. It came by message without its time, so it can't show that it was taken before "
-        "the felt.",
+        "B3, two courses of new board at the vent pipe. The photo came by message and lost its day and time, so it is "
+        "not counted as taken before the felt.",
         "GN",
         ("10 ft", "7 ft 9 in"),
         "south-south-east",
@@ -282,7 +282,7 @@ ENTRIES: tuple[Entry, ...] = (
         "P25",
         f"{THIRD}T09:05:36",
         "edges",
-        "Drip edge over the ice barrier at the eave: one piece laps the other by 3 in on the tape.",
+        "Drip edge over the ice barrier at eave E3: one piece laps the other by 3 in on the tape.",
         "GN",
         ("10 ft", "0 ft"),
         "south",
@@ -304,7 +304,8 @@ ENTRIES: tuple[Entry, ...] = (
         "P27",
         f"{THIRD}T14:30:50",
         "dried-in",
-        "Vent pipe closed to the felt with a collar of the self-adhered sheet, until its boot goes on.",
+        "Vent pipe closed with a collar of the self-adhered sheet, its upper edge under the felt above, until its boot "
+        "goes on.",
         "GN",
         ("11 ft", "8 ft"),
         "south",
@@ -315,7 +316,7 @@ ENTRIES: tuple[Entry, ...] = (
         "P28",
         f"{THIRD}T17:10:05",
         "dried-in",
-        "Gutter on blocks under the porch with its bent hangers, the heat cable coiled beside it.",
+        "Gutter on blocks on the porch with its bent hangers, the heat cable coiled beside it.",
         direction="south-east",
         proves=("GU1", "HC1"),
         taken_by=MARLO,
@@ -336,8 +337,8 @@ ENTRIES: tuple[Entry, ...] = (
         "P30",
         f"{FOURTH}T08:15:19",
         "deck",
-        "B2 from the attic, taken the day after it was covered: five new boards, the new tail beside the old rafter. "
-        "Their nails can't be seen from here.",
+        "B2 from the attic, taken two days after it was covered: five new boards, and the new tail beside the old "
+        "rafter. The nails of the boards can't be seen from here.",
         "GN",
         ("4 ft", "1 ft"),
         "north",

@@ -16,7 +16,7 @@ from .goods import rect
 
 
 def ice_barrier() -> Image.Image:
-    """P21: the ice barrier along the eave, a tape from the eave edge up the slope."""
+    """P23: the ice barrier along the eave, a tape from the eave edge up the slope."""
     shot = Shot((9.6, 30.2, 15.6), (12.4, 22.6, 12.6), 58, portrait=True)
     place.outdoors(shot, near=(8, 36, 0))
     place.house(shot, "barrier", "before", ppi=6)
@@ -27,7 +27,7 @@ def ice_barrier() -> Image.Image:
 
 
 def barrier_top() -> Image.Image:
-    """P22: the upper edge of the ice barrier at 72 in on the tape, which is 6 ft."""
+    """P24: the upper edge of the ice barrier at 72 in on the tape, which is 6 ft."""
     flat = Flat((-14, 58, 16, 86), 80)
     flat.picture = goods.boards(flat, "barrier top deck", goods.OLD_PINE)
     flat.line([(-14, 72.05), (16, 72.05)], (10, 8, 8), 0.4, 170, 0.12)
@@ -42,7 +42,7 @@ def barrier_top() -> Image.Image:
 
 
 def drip_edge() -> Image.Image:
-    """P23: lap of the drip edge over the ice barrier, 3 in."""
+    """P25: lap of the drip edge over the ice barrier, 3 in."""
     flat = Flat((-9, -8, 12, 9), 130)
     flat.picture = m.membrane(flat, "eave barrier")
     flat.picture = speckled(flat.picture, grain("barrier sheen", flat.size, (500, 180)), 10)
@@ -75,7 +75,7 @@ def drip_edge() -> Image.Image:
 
 
 def felt_on() -> Image.Image:
-    """P24: the back slope under ice barrier and felt, with the roll that is left."""
+    """P26: the back slope under ice barrier and felt, with the roll that is left."""
     shot = Shot((5.4, 39.4, 19.6), (16.6, 21.4, 12.2), 58)
     place.outdoors(shot)
     place.house(shot, "felt", "base", ppi=9)
@@ -104,7 +104,7 @@ def _roll(flat: Flat, x: float, y: float) -> None:
 
 
 def porch_tie_in() -> Image.Image:
-    """P25: the base sheet of the porch running 24 in up the back slope on the tape."""
+    """P22: the base sheet of the porch running 24 in up the back slope on the tape."""
     shot = Shot((26.2, 29.6, 12.9), (26.6, 25.3, 10.35), 56, portrait=True)
     place.outdoors(shot)
     flat = place.north("boards", (3, 0, 13, 6), 34)
@@ -128,18 +128,19 @@ def porch_tie_in() -> Image.Image:
 
 
 def pipe_collar() -> Image.Image:
-    """P26: the vent pipe with its collar of self-adhered sheet, felt around it."""
+    """P27: the vent pipe with its collar of self-adhered sheet, the felt above lapped over the collar."""
     ppi = 30
     flat = Flat((-60, -30, 60, 70), ppi)
-    flat.picture = m.felt(flat, "pipe felt")
-    for y in (-14.0, 18.0, 50.0):
-        flat.line([(-60, y - 0.3), (60, y - 0.3)], (8, 8, 8), 0.8, 170, 0.25)
-        flat.line([(-60, y), (60, y)], (100, 98, 96), 0.14)
-    flat.line([(-60, 4), (60, 4)], (150, 150, 146), 0.14, 110)
-    collar = m.membrane(flat, "collar")
+    felt = m.felt(flat, "pipe felt")
+    flat.picture = felt.copy()
+    _felt_edge(flat, -26.0)
     flat.poly(rect(-8.4, -9.6, 9.0, 9.4), (8, 8, 8), 170, 0.5)
-    flat.skin(rect(-8.5, -9, 8.5, 9.5), shaded(collar, 1.05))
-    flat.line([*rect(-8.5, -9, 8.5, 9.5), (-8.5, -9)], (140, 148, 158), 0.12)
+    flat.skin(rect(-8.5, -9, 8.5, 12.0), shaded(m.membrane(flat, "collar"), 1.05))
+    flat.line([(-8.5, 6), (-8.5, -9), (8.5, -9), (8.5, 6)], (140, 148, 158), 0.12)
+    flat.skin(rect(-60, 6, 60, 70), felt)
+    flat.poly(rect(-8.6, 6.2, 8.6, 12.0), (120, 124, 130), 26, 0.5)  # the collar raises the felt a little
+    for y in (6.0, 38.0):
+        _felt_edge(flat, y)
     shot = Shot((4, -26, 30), (0.4, 2.4, 3.2), 54)
     shot.lay(flat.picture, (-60, -30, 0), (1, 0, 0), (0, 1, 0), ppi)
     lean = (0.0, 0.6, 0.8)  # plumb, on a slope that lies flat here
@@ -148,6 +149,12 @@ def pipe_collar() -> Image.Image:
         _tube(shot, lean, wide, low, high, colour)
     shot.stroke([plus((-2.2, 0, 0), lean, 3.3), plus((2.2, 0, 0), lean, 3.3)], (30, 30, 32), 5)
     return finish(reduce(shot), focus=(0.06, 0.95))
+
+
+def _felt_edge(flat: Flat, y: float) -> None:
+    """Draw the lower edge of a course of felt."""
+    flat.line([(flat.left, y - 0.3), (flat.right, y - 0.3)], (8, 8, 8), 0.8, 170, 0.25)
+    flat.line([(flat.left, y), (flat.right, y)], (100, 98, 96), 0.14)
 
 
 def _tube(shot: Shot, lean: Vector, radius: float, low: float, high: float, colour: Colour) -> None:
@@ -177,7 +184,7 @@ def _tube(shot: Shot, lean: Vector, radius: float, low: float, high: float, colo
 
 
 def porch_tarp() -> Image.Image:
-    """P27: the tarp on the porch, battens along its four edges."""
+    """P29: the tarp on the porch, battens along its four edges."""
     shot = Shot((13.5, 44, 15.6), (24.5, 28, 9.6), 54)
     place.outdoors(shot, near=(14, 40, 0))
     place.house(shot, "felt", "tarp", ppi=9)
@@ -198,7 +205,7 @@ def porch_tarp() -> Image.Image:
 
 
 def untimed_boards() -> Image.Image:
-    """P20: B3 beside the vent pipe, laid; a photo that has lost its time."""
+    """P21: B3 beside the vent pipe, laid; a photo that has lost its time."""
     shot = Shot((10.4, 24.2, 20.4), (9.3, 19.4, 15.4), 52)
     place.outdoors(shot)
     flat = place.north("boards", (19, 3, 31, 13), 20, marks=True)
@@ -207,7 +214,7 @@ def untimed_boards() -> Image.Image:
 
 
 def gutter_stored() -> Image.Image:
-    """P29: the gutter under the porch on blocks, bent hangers beside it, the heat cable coiled."""
+    """P28: the gutter on the porch on blocks, bent hangers beside it, the heat cable coiled."""
     shot = Shot((17.6, 38.5, 5.4), (25.6, 29.5, 1.4), 58)
     place.outdoors(shot, near=(18, 36, 0))
     place.house(shot, "felt", "base", ppi=5)

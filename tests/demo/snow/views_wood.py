@@ -234,7 +234,7 @@ def torch(picture: Image.Image, down: float) -> Image.Image:
 
 
 def new_boards() -> Image.Image:
-    """P16: B1 laid above the porch."""
+    """P18: B1 laid above the porch."""
     shot = Shot((25.6, 31.6, 16.2), (26.6, 24.2, 11.2), 62)
     place.outdoors(shot)
     flat = place.north("boards", (0, 0, 17, 10), 16)
@@ -246,7 +246,7 @@ def new_boards() -> Image.Image:
 
 
 def board_gap() -> Image.Image:
-    """P17: the gap between two new boards, from 3 to 3-1/8 in on the tape."""
+    """P19: the gap between two new boards, from 3 to 3-1/8 in on the tape."""
     flat = Flat((-9, -7.6, 9, 8), 180)
     flat.picture = m.wood(flat.size, 180, "gap left", goods.NEW_PINE, upright=True, rings=6)
     other = shaded(m.wood(flat.size, 180, "gap right", goods.NEW_PINE, upright=True, rings=5), 0.97)
@@ -265,7 +265,7 @@ def board_gap() -> Image.Image:
 
 
 def board_nails() -> Image.Image:
-    """P18: two nails in each board at each rafter; rafters 24 in apart on the tape."""
+    """P20: two nails in each board at each rafter; rafters 24 in apart on the tape."""
     flat = Flat((-12, -16, 42, 22), 62)
     flat.picture = goods.boards(flat, "nailed boards", goods.NEW_PINE, from_in=-16.6, nails=False)
     for x in (0.0, 24.0):
@@ -289,7 +289,7 @@ def board_nails() -> Image.Image:
 
 
 def board_nail() -> Image.Image:
-    """P19: the board nail on the tape, 2-1/2 in, and the label of its box."""
+    """P16: the board nail on the tape, 2-1/2 in, and the label of its box."""
     flat = Flat((-4.6, -5.6, 8.4, 7.4), 230)
     flat.picture = m.wood(flat.size, 230, "nail board", goods.NEW_PINE, rings=5)
     box = paper_label(
@@ -312,7 +312,7 @@ def board_nail() -> Image.Image:
 
 
 def board_end() -> Image.Image:
-    """P20: the end of a board: 5-1/2 in wide on one tape, 3/4 in thick on the other."""
+    """P17: the end of a board: 5-1/2 in wide on one tape, 3/4 in thick on the other."""
     flat = Flat((-2.8, -2.6, 8.4, 5.8), 240)
     flat.picture = m.plain(flat.size, (92, 96, 92), "porch rail", [(6, 6), (800, 90)])
     plank = m.wood(flat.size, 240, "board end", ((196, 150, 92), (230, 194, 138)), rings=3)
@@ -333,7 +333,7 @@ def board_end() -> Image.Image:
 
 
 def underside() -> Image.Image:
-    """P28: B2 from the attic: new boards between old rafters, points of the nails beside the tails."""
+    """P30: B2 from the attic: new boards between old rafters, points of the nails beside the tails."""
     shot = Shot((34, -62, 16), (46, 10, 14), 62, sky=(10, 8, 7))
     ppi = 16
     deck = Flat((-40, 0, 120, 100), ppi)
