@@ -7,8 +7,9 @@ from PIL import Image, ImageDraw, ImageFilter
 
 from . import materials as m
 from .camera import OVERSAMPLE, Shot, Vector, plus, shaded
+from .dormer import dormer
 from .flat import Flat, grain, mixed, words
-from .house import EAVE_FT, TOP_FT, Plane, State, board, dormer, lay_slope, slope, wall
+from .house import EAVE_FT, TOP_FT, Plane, State, board, lay_slope, slope, wall
 
 
 def outdoors(shot: Shot, *, near: Vector | None = None) -> None:

@@ -1,4 +1,4 @@
-"""The demo house in space: its slopes in every state of the work, its walls, its dormer and its garden."""
+"""The demo house in space: its slopes in every state of the work, its walls and its boards."""
 
 import math
 from typing import Literal
@@ -33,12 +33,19 @@ WORKED: dict[Plane, list[Point]] = {
 }
 SHEETS: dict[Plane, dict[str, list[Point]]] = {
     "MS": {
-        "S1": [(16, 0), (20, 0), (22, 2 * SLOPE), (22, 4), (16, 4)],
-        "S2": [(24, CHEEK_V_FT), (20 + (CHEEK_V_FT + 4) / SLOPE, CHEEK_V_FT + 4), (24, CHEEK_V_FT + 4)],
+        "S1": [(16, 0), (20, 0), (20 + 4 / SLOPE, 4), (16, 4)],
+        "S2": [
+            (22, 4),
+            (20 + 4 / SLOPE, 4),
+            (20 + 8 / SLOPE, 8),
+            (24, 8),
+            (24, CHEEK_V_FT),
+            (22, CHEEK_V_FT),
+        ],
     },
     "WW": {
-        "S3": [(0, 0), (4.5, 0), (4.5, 4), (-3.5, 4), (-3.5, 3.5 * SLOPE)],
-        "S4": [(-4 / SLOPE, 4), (0, 4), (0, 8), (-7, 8), (-7, 7 * SLOPE)],
+        "S3": [(0, 0), (4.5, 0), (4.5, 4), (-4 / SLOPE, 4)],
+        "S4": [(-4 / SLOPE, 4), (0.5, 4), (0.5, 8), (-8 / SLOPE, 8)],
     },
 }
 MARKS: dict[str, tuple[float, float, float]] = {  # middle of the mark [ft] and height of the letters [in]
@@ -47,6 +54,10 @@ MARKS: dict[str, tuple[float, float, float]] = {  # middle of the mark [ft] and 
     "S3": (1.6, 2.2, 15),
     "S4": (-3.1, 6.2, 15),
 }
+#: The rafters of a slope stand 24 in on center from here [in].
+FIRST_RAFTER_IN: dict[Plane, float] = {"MS": 0.0, "WW": 6.0}
+#: How far the rot goes: to each side of the valley, and up it [in]. All of it lies on the sheets that came out.
+ROT_OUT_IN, ROT_UP_IN = 13.0, 84.0
 LIGHT: dict[Plane, float] = {"MS": 1.06, "WW": 0.86}
 
 
@@ -65,6 +76,19 @@ def valley(plane: Plane, out_in: float = 0.0) -> list[Point]:
 
 def _beside(plane: Plane, near_in: float, far_in: float) -> list[Point]:
     return [*valley(plane, near_in), *reversed(valley(plane, far_in))]
+
+
+def _rotten_strip(plane: Plane) -> list[Point]:
+    """Return where the deck beside the valley is rotten [in]."""
+    side, start = (-1, 240.0) if plane == "MS" else (1, 0.0)
+    foot = start - side * ROT_UP_IN / SLOPE
+    out = side * ROT_OUT_IN * math.sqrt(1 + 1 / SLOPE**2)
+    return [
+        (start - 2 * side, -6),
+        (foot - 2 * side, ROT_UP_IN),
+        (foot + out / 2, ROT_UP_IN),
+        (start + out, -6),
+    ]
 
 
 def slope(
@@ -109,10 +133,12 @@ def _opened(flat: Flat, plane: Plane, state: State) -> None:
     flat.skin(work, m.plywood(flat, f"{plane} old deck", m.OLD_PLY))
     for row in range(1, 3):
         flat_mask_line(flat, work, [(-200, row * 48), (500, row * 48)], (38, 28, 20), 0.5)
-    for column in range(-6, 16):
-        flat_mask_line(flat, work, [(column * 96 + 48, 0), (column * 96 + 48, 48)], (38, 28, 20), 0.5)
+    for row in range(2):
+        for column in range(-6, 8):
+            x = column * 96 + 48 + 48 * row + FIRST_RAFTER_IN[plane]
+            flat_mask_line(flat, work, [(x, row * 48), (x, row * 48 + 48)], (38, 28, 20), 0.5)
     if state == "stripped":
-        mask = flat.mask(_beside(plane, -2, 21), 255, 3.5)
+        mask = flat.mask(_rotten_strip(plane), 255, 3.0)
         inside = flat.mask(work)
         part = Image.new("L", flat.size)
         part.paste(mask, (0, 0), inside)
@@ -123,7 +149,7 @@ def _opened(flat: Flat, plane: Plane, state: State) -> None:
             flat.skin(shape, m.plywood(flat, f"new {name}"))
             flat.line([*shape, shape[0]], (92, 66, 40), 0.3)
             if flat.ppi >= 5:
-                _nails(flat, shape)
+                _nails(flat, shape, plane)
     if state in ("membrane", "felt"):
         strip = m.membrane(flat, f"{plane} membrane")
         flat.line(valley(plane, 18), (20, 20, 22), 1.2, 130, 0.4)
@@ -196,13 +222,22 @@ def _inside(point: Point, polygon: list[Point]) -> bool:
     return odd
 
 
-def _nails(flat: Flat, shape: list[Point]) -> None:
-    low = min(y for _, y in shape)
+def _nails(flat: Flat, shape: list[Point], plane: Plane) -> None:
+    """Drive nails where the sheet lies on a rafter or on the valley rafter; nothing bears it elsewhere."""
+    low, left, right = min(y for _, y in shape), min(x for x, _ in shape), max(x for x, _ in shape)
     for rafter in range(-5, 16):
+        x = rafter * 24.0 + FIRST_RAFTER_IN[plane]
+        x += 0.5 if abs(x - left) < 1 else -0.5 if abs(x - right) < 1 else 0.0
         for step in range(9):
-            spot = (rafter * 24.0 + 0.4, low + 0.6 + step * 5.85)
+            spot = (x, low + 0.6 + step * 5.85)
             if _inside(spot, shape):
                 nail_head(flat, *spot, 0.24)
+    (ax, ay), (bx, by) = valley(plane, 0.8)
+    for step in range(40):
+        share = (step * 6 + 1.5) / math.hypot(bx - ax, by - ay)
+        spot = (ax + (bx - ax) * share, ay + (by - ay) * share)
+        if _inside(spot, shape):
+            nail_head(flat, *spot, 0.24)
 
 
 def _felt(flat: Flat, plane: Plane, work: list[Point]) -> None:
@@ -313,69 +348,3 @@ def board(
     hanging = [start, end, plus(end, (0, 0, -high_ft)), plus(start, (0, 0, -high_ft))]
     shot.fill(hanging, toned(colour, light))
     shot.stroke([start, end], (66, 64, 62), 5)
-
-
-def dormer(shot: Shot, *, ppi: float = 6, cheek: Image.Image | None = None, flashed: bool = True) -> None:
-    """Stand the shed dormer on the front slope; ``cheek`` replaces the picture of its east wall."""
-    foot, top = EAVE_FT + 2.0, EAVE_FT + 4.0
-    edge = [(0.0, 0.0), (8.0, 4.0), (0.0, 2.0)]
-    if faces(shot, (24, 4, foot), (1, 0, 0)):
-        if cheek is not None:
-            shot.lay(cheek, (24, 4, foot), (0, 1, 0), (0, 0, 1), cheek.width / 8, edge)
-        else:
-            shot.lay(
-                shaded(east_wall(ppi, flashed=flashed).picture, 0.94),
-                (24, 4, foot),
-                (0, 1, 0),
-                (0, 0, 1),
-                ppi * 12,
-                edge,
-            )
-    if faces(shot, (14, 4, foot), (-1, 0, 0)):
-        flat = Flat((0, 0, 96, 48), ppi)
-        flat.picture = m.siding(flat)
-        shot.lay(shaded(flat.picture, 0.7), (14, 4, foot), (0, 1, 0), (0, 0, 1), ppi * 12, edge)
-    front = Flat((0, 0, 120, 24), ppi)
-    front.picture = m.siding(front)
-    for x in (22, 68):
-        window(front, x, 6, 30, 12)
-    front.poly([(0, 0), (120, 0), (120, 2.6), (0, 2.6)], (176, 180, 182))
-    front.line([(0, 2.6), (120, 2.6)], (110, 112, 112), 0.4)
-    for x in (2, 118):
-        front.line([(x, 2.6), (x, 24)], (242, 242, 237), 4)
-    front.poly([(0, 20), (120, 20), (120, 24), (0, 24)], (60, 62, 58), 120, 1.5)
-    shot.lay(front.picture, (14, 4, foot), (1, 0, 0), (0, 0, 1), ppi * 12)
-    over = 0.18
-    low, high = top - over * 0.25, top + 2.0
-    if faces(shot, (14, 4, top), (0, -0.25, 1)):
-        roof = Flat((0, 0, 124.3, 101.2), ppi)
-        roof.picture = m.shingles(roof, worn=True)
-        step = (0.0, 1 / math.sqrt(1.0625), 0.25 / math.sqrt(1.0625))
-        shot.lay(shaded(roof.picture, 1.1), (14 - over, 4 - over, low), (1, 0, 0), step, ppi * 12)
-    for x, outward in ((14 - over, (-1.0, 0.0, 0.0)), (24 + over, (1.0, 0.0, 0.0))):
-        if faces(shot, (x, 4, top), outward):
-            board(shot, (x, 4 - over, low), (x, 12, high), 0.28, 0.9 if x > 20 else 0.72)
-    board(shot, (14 - over, 4 - over, low), (24 + over, 4 - over, low), 0.36, 1.0)
-
-
-def east_wall(ppi: float, *, flashed: bool = True, back_in: float = 0) -> Flat:
-    """Return the dormer's east wall, seen from the east: north is to the right, the roof rises below it.
-
-    Args:
-        ppi: Pixels for one inch.
-        flashed: True for whole step flashing; False for the old one, cut short above the valley.
-        back_in: Height of siding taken off above the roof [in].
-    """
-    flat = Flat((0, 0, 96, 48), ppi)
-    flat.picture = m.siding(flat)
-    flat.line([(2, 0), (2, 48)], (240, 240, 235), 4)
-    if back_in:
-        flat.poly([(0, -2), (96, 46), (96, 46 + back_in * 1.118), (0, back_in * 1.118)], (92, 98, 106))
-        flat.line([(0, back_in * 1.118), (96, 48 + back_in * 1.118)], (70, 66, 60), 0.5)
-    if flashed:
-        flat.line([(0, 2.2), (96, 50.2)], (188, 192, 195), 4)
-        for k in range(18):
-            x = k * 5.03
-            flat.line([(x, x / 2), (x - 2, x / 2 + 4.3)], (120, 124, 128), 0.25)
-    flat.line([(0, 0), (96, 48)], (26, 26, 26), 2.5, 120, 0.8)
-    return flat

@@ -172,10 +172,10 @@ ENTRIES: tuple[Entry, ...] = (
         "P17",
         f"{FIRST}T14:21:05",
         "deck",
-        "Nails along the edges of two panels: heads at 0, 6, 12 and 18 in on the tape.",
+        "Ends of two panels over a rafter: nail heads at 0, 6, 12 and 18 in on the tape.",
         "WW",
-        ("1 ft", "4 ft"),
-        "east",
+        ("4 ft 6 in", "2 ft"),
+        "south",
         ("deck-nail-edge-spacing",),
     ),
     Entry(
@@ -184,8 +184,8 @@ ENTRIES: tuple[Entry, ...] = (
         "deck",
         "Nails on a rafter line inside the panel: heads at 0, 6, 12 and 18 in on the tape.",
         "WW",
-        ("2 ft", "2 ft"),
-        "north-east",
+        ("2 ft 6 in", "2 ft"),
+        "south",
         ("deck-nail-field-spacing",),
     ),
     Entry(
@@ -238,27 +238,27 @@ ENTRIES: tuple[Entry, ...] = (
     ),
     Entry(
         "P23",
-        f"{SECOND}T14:18:20",
+        f"{LAST}T09:51:54",
         "edges",
-        (
-            "New step flashing on the dormer's east wall; it stands 4 in up the wall on the tape, "
-            "one piece at every course."
-        ),
-        "MS",
-        ("24 ft", "6 ft 3 in"),
-        "west-north-west",
-        ("sidewall-flashing", "C1"),
-    ),
-    Entry(
-        "P24",
-        f"{SECOND}T14:26:54",
-        "edges",
-        "New kick-out at the foot of the wall; it turns the water out into the valley.",
+        "New kick-out at the foot of the wall, on the first courses; it turns the water out into the valley.",
         "MS",
         ("24 ft", "4 ft 6 in"),
         "north-west",
         ("K1",),
         orientation=6,
+    ),
+    Entry(
+        "P24",
+        f"{LAST}T10:12:20",
+        "edges",
+        (
+            "Step flashing woven into the courses on the dormer's east wall: each piece lies over the shingle below "
+            "and under the next. It stands 4 in up the wall on the tape."
+        ),
+        "MS",
+        ("24 ft", "6 ft 3 in"),
+        "west-north-west",
+        ("sidewall-flashing", "C1"),
     ),
     Entry(
         "P25",
@@ -312,7 +312,7 @@ ENTRIES: tuple[Entry, ...] = (
         "P30",
         f"{LAST}T14:22:36",
         "done",
-        "Attic: the underside of the new deck is dry and no daylight shows.",
+        "Attic: the underside of the new deck is dry, the points of the shingle nails stand through it, and no daylight shows.",
         direction="north",
         taken_by=TAM,
     ),
@@ -326,7 +326,6 @@ ENTRIES: tuple[Entry, ...] = (
         "north",
         ("V1", "C1", "K1"),
         orientation=8,
-        readers=("office",),
     ),
     Entry(
         "P32",
@@ -335,5 +334,13 @@ ENTRIES: tuple[Entry, ...] = (
         "Magnet run over the lawn after sweeping; what it picked up is still on it.",
         direction="north",
         taken_by=TAM,
+    ),
+    Entry(
+        "P33",
+        f"{LAST}T16:41:09",
+        "done",
+        "The supplier's ticket for this job, with its prices.",
+        direction="down",
+        readers=("office",),
     ),
 )

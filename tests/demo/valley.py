@@ -8,6 +8,7 @@ from . import views_framing as framing
 from . import views_inside as inside
 from . import views_near as near
 from . import views_roof as roof
+from . import views_wall as wall
 from .photo_list import ENTRIES as ENTRIES
 
 
@@ -19,7 +20,7 @@ VIEWS: dict[str, Callable[[], Image.Image]] = {
     "P01": roof.street_view,
     "P02": roof.slope_before,
     "P03": inside.ceiling_stain,
-    "P04": roof.wall_foot_before,
+    "P04": wall.wall_foot_before,
     "P05": inside.pitch,
     "P06": roof.stripped_wide,
     "P07": roof.front_rot,
@@ -38,8 +39,8 @@ VIEWS: dict[str, Callable[[], Image.Image]] = {
     "P20": near.felt_lap,
     "P21": roof.dried_in,
     "P22": near.drip_edge,
-    "P23": roof.step_flashing,
-    "P24": roof.kick_out,
+    "P23": wall.kick_out,
+    "P24": wall.step_flashing,
     "P25": near.wrapper,
     "P26": near.six_nails,
     "P27": near.hand_seal,
@@ -48,4 +49,5 @@ VIEWS: dict[str, Callable[[], Image.Image]] = {
     "P30": inside.attic_dry,
     "P31": _hose_test,
     "P32": inside.lawn,
+    "P33": near.delivery_ticket,
 }

@@ -6,7 +6,7 @@ import random
 from PIL import Image, ImageDraw, ImageFilter
 
 from . import materials as m
-from .camera import Shot, plus, shaded, toned
+from .camera import Shot, Vector, plus, shaded, toned
 from .flat import Flat, Point, words
 from .garden import outdoors, reduce, shrub
 from .house import wall
@@ -172,6 +172,7 @@ def attic(*, wide: bool = True) -> Image.Image:
             ],
             (70, 52, 36),
         )
+    _nail_points(shot, (0, 0, roof_z))
     wood = m.wood((2600, 112), ppi, "attic rafter", m.OLD_FIR)
     fresh = m.wood((2600, 112), ppi, "attic new rafter", m.FIR)
     along = (0.0, 22 * 0.894, 22 * 0.447)
@@ -193,6 +194,27 @@ def attic(*, wide: bool = True) -> Image.Image:
         shot.stroke([plus(bottom, (0, 4, 2)), plus(bottom, along)], (36, 24, 16), 3)
     picture = reduce(shot)
     return _torch(picture, (0.5, 0.4))
+
+
+def _nail_points(shot: Shot, eave: Vector) -> None:
+    """Let the points of the shingle nails stand through the deck, one row for each course."""
+    rng = random.Random("points")
+    along, square = (0.894, 0.447), (0.447, -0.894)  # up the slope; square off its underside
+    for course in range(-6, 28):
+        v = course * m.EXPOSURE_IN / 12
+        u = -9.6 + rng.uniform(0, 0.5)
+        while u < 9.6:
+            at = v + rng.uniform(-0.03, 0.03)
+            root = plus(eave, (u, at * along[0], at * along[1]))
+            # 1-1/2 in less 3/8 in of covering and 15/32 in of deck leaves 21/32 in below it
+            tip = plus(root, (0.0, square[0], square[1]), 0.656 / 12)
+            new = -70 < u * 12 < 26 and 10 < v * 12 < 58 or -46 < u * 12 < 50 and 58 < v * 12 < 106
+            away = math.dist(root, shot.eye)
+            if away < 16 and root[1] + root[2] - shot.eye[1] - shot.eye[2] > 1.5:
+                wide = max(2, round(24 / away))
+                shot.stroke([root, plus(root, (0.05, 0.04, 0.02))], (38, 28, 19), wide)
+                shot.stroke([root, tip], (138, 141, 144) if new else (88, 66, 48), wide)
+            u += 0.55 + rng.uniform(-0.06, 0.06)
 
 
 def _torch(picture: Image.Image, at: tuple[float, float]) -> Image.Image:

@@ -84,7 +84,7 @@ def grade_stamp() -> Image.Image:
     mark.line([(0.2, 3.55), (7.8, 3.55)], white, 0.06)
     mark.line([(0.2, 1.45), (7.8, 1.45)], white, 0.06)
     mark.line([(4, 1.45), (4, 3.55)], white, 0.06)
-    mark.text("RATED SHEATHING", 4, 4.15, 0.5, white, bold=0.04)
+    mark.text("PLYWOOD", 4, 4.15, 0.5, white, bold=0.04)
     mark.text("32/16", 2.1, 2.72, 0.8, white, bold=0.05)
     mark.text("span", 2.1, 1.85, 0.28, white, bold=0.04)
     mark.text("15/32", 5.9, 2.72, 0.8, white, bold=0.05)
@@ -101,19 +101,21 @@ def grade_stamp() -> Image.Image:
 
 
 def edge_nails() -> Image.Image:
-    """P17: nail heads 6 in apart along a panel's edge."""
+    """P17: the ends of two panels over a rafter, nail heads 6 in apart on either side of the joint."""
     flat = Flat((-9, -13, 27, 16), 95)
-    flat.picture = m.plywood(flat, "edge panel")
-    lower = m.plywood(flat, "lower panel")
-    flat.skin([(-9, -13), (27, -13), (27, 0), (-9, 0)], lower)
-    flat.line([(-9, 0), (27, 0)], (26, 18, 12), 0.14)
-    flat.line([(-9, 0.1), (27, 0.1)], (244, 220, 178), 0.06)
-    flat.line([(-9, -0.35), (27, -0.35)], (60, 40, 22), 0.3, 90, 0.15)
+    flat.picture = m.wood(flat.size, 95, "old end", m.OLD_PLY, upright=True, rings=10)
+    fresh = m.wood(flat.size, 95, "new end", m.NEW_PLY, upright=True, rings=10)
+    flat.skin([(-9, -13), (27, -13), (27, 0), (-9, 0)], fresh)
+    flat.line([(-9, 0.03), (27, 0.03)], (26, 18, 12), 0.14)
+    flat.line([(-9, -0.08), (27, -0.08)], (244, 220, 178), 0.06)
     for x in (-6, 0, 6, 12, 18, 24):
-        nail_head(flat, x, 0.42, 0.16)
-        nail_head(flat, x + 0.5, -0.44, 0.16)
+        nail_head(flat, x, 0.44, 0.16)
+        nail_head(flat, x + 0.08, -0.42, 0.16)
+    for x in (-4.3, 8.2, 20.6):  # the holes of the old nails
+        flat.disc(x, 0.5, 0.09, (30, 20, 13), 220, 0.02)
+    flat.chalk("S3", 6.4, -4.6, 2.2, m.CHALK, -3)
     lay_tape(flat, 0, 1.95, 27, side=1, shadow=0.1)
-    return finish(reduce(looked_down(flat, (9, 0.6), 23, lean_deg=26)), focus=(0.25, 0.85))
+    return finish(reduce(looked_down(flat, (9, -0.6), 23, lean_deg=26)), focus=(0.2, 0.85))
 
 
 def field_nails() -> Image.Image:
@@ -155,11 +157,9 @@ def felt_lap() -> Image.Image:
 
 
 def drip_edge() -> Image.Image:
-    """P22: the lap of the drip edge, 2-1/2 in."""
+    """P22: the lap of the drip edge, 2-1/2 in, on the bare deck; the felt came after it."""
     flat = Flat((-9, -6, 11, 9.5), 140)
     flat.picture = m.plywood(flat, "eave panel")
-    flat.skin([(-9, 3.6), (9, 3.6), (9, 10), (-9, 10)], m.felt(flat, "eave felt"))
-    flat.line([(-9, 3.6), (9, 3.6)], (104, 102, 100), 0.07)
     below, above = m.metal(flat.size, "drip low"), m.metal(flat.size, "drip high", tone=(210, 214, 217))
     flat.line([(-9, 2.0), (9, 2.0)], (50, 32, 18), 0.25, 130, 0.1)
     flat.skin([(-9, -2.2), (9, -2.2), (9, 2.0), (-9, 2.0)], below)
@@ -188,7 +188,7 @@ def wrapper() -> Image.Image:
         80,
         [
             ("LAMINATED SHINGLES", 12.0, 1.15, (246, 244, 236)),
-            ("driftwood gray", 9.5, 0.85, INK),
+            ("wet slate", 9.5, 0.85, INK),
             ("CLASS H", 7.2, 1.75, RED),
             ("wind tested to ASTM D7158", 5.1, 0.85, INK),
             ("covers 32.8 sq ft", 3.2, 0.85, INK),
@@ -207,6 +207,38 @@ def wrapper() -> Image.Image:
     paper.picture = speckled(paper.picture, grain("wrapper creases", paper.size, (60, 700)), 7)
     flat.put(paper.picture.convert("RGBA"), 15, 11, -3, 0.25)
     return finish(reduce(looked_down(flat, (15, 10.8), 27)), focus=(0.1, 0.9))
+
+
+def delivery_ticket() -> Image.Image:
+    """P33: the supplier's ticket on the tailgate, with its prices."""
+    flat = Flat((-5, -4, 17, 16), 110)
+    flat.picture = m.metal(flat.size, "tailgate", tone=(92, 98, 104))
+    for y in (-2.0, 14.0):
+        flat.line([(-5, y), (17, y)], (44, 48, 52), 0.3, 170, 0.1)
+    lines = (
+        ("7", "bundle", "laminated shingle, L-27F-0318", "41.50"),
+        ("4", "sheet", "plywood 15/32, 32/16", "33.80"),
+        ("1", "roll", "No. 30 felt", "38.00"),
+        ("1", "roll", "self-adhered sheet", "112.00"),
+        ("20", "piece", "step flashing", "1.15"),
+        ("3", "tube", "roof cement", "6.40"),
+    )
+    paper = Flat((0, 0, 8.5, 11), 110, (240, 237, 228))
+    paper.speckle("ticket", 0.3, 4)
+    paper.text("DELIVERY TICKET", 4.25, 10.1, 0.42, INK, bold=0.05)
+    paper.text("26-041   18 Heron Lane   March 16, 2026", 4.25, 9.3, 0.22, INK)
+    for row, (count, unit, item, price) in enumerate(lines):
+        y = 8.2 - row * 0.95
+        for text, x in ((count, 0.75), (unit, 1.9), (item, 4.75), (price, 7.6)):
+            paper.text(text, x, y, 0.2, INK, bold=0.02)
+        paper.line([(0.4, y - 0.42), (8.1, y - 0.42)], (150, 148, 142), 0.02)
+        paper.line([(0.28, y - 0.02), (0.4, y - 0.14), (0.58, y + 0.14)], PENCIL, 0.045)
+    paper.text("each, USD", 7.4, 8.75, 0.16, (110, 108, 104))
+    paper.text("received  D. Marrick", 5.6, 1.5, 0.26, (40, 60, 120), 4)
+    paper.line([(3.6, 1.15), (7.9, 1.15)], (120, 118, 112), 0.02)
+    paper.picture = speckled(paper.picture, grain("ticket folds", paper.size, (900, 330)), 12)
+    flat.put(paper.picture.convert("RGBA"), 6, 6, -4, 0.15)
+    return finish(reduce(looked_down(flat, (6, 6.1), 15.5, lean_deg=14)), focus=(0.1, 0.9))
 
 
 def six_nails() -> Image.Image:

@@ -1,16 +1,16 @@
-"""Photos taken of the roof: the house, the worked area in each state, the valley and the dormer's wall."""
+"""Photos taken of the roof: the house, the worked area in each state and the valley."""
 
 import math
 import random
 
 from PIL import Image, ImageDraw, ImageFilter
 
-from . import materials as m
 from .camera import Shot, Vector, plus, shaded
-from .flat import Flat, grain, speckled
+from .dormer import dormer, east_wall
+from .flat import Flat
 from .garden import house, mailbox, number_plate, outdoors, reduce, shrub, street
-from .house import CHEEK_V_FT, EAVE_FT, PLANES, SLOPE, Plane, State, dormer, east_wall, lay_slope, slope
-from .tools import finish, lay_tape, tape
+from .house import PLANES, SLOPE, Plane, State, lay_slope, slope
+from .tools import finish, lay_tape
 
 Window = tuple[float, float, float, float]
 ACROSS_DEG = math.degrees(math.atan(1 / SLOPE))  # square to the valley, on either slope
@@ -38,6 +38,11 @@ def settle(
     for plane, flat in flats.items():
         lay_slope(shot, plane, flat)
     dormer(shot, ppi=14, cheek=cheek, flashed=flashed)
+
+
+def bare_wall(state: State) -> Image.Image:
+    """Return the dormer's east wall between stripping and shingling: no flashing stands on it."""
+    return shaded(east_wall(8, flashed=False, back_in=8.5 if state == "felt" else 0).picture, 0.94)
 
 
 def street_view() -> Image.Image:
@@ -74,45 +79,12 @@ def slope_done() -> Image.Image:
     return _from_ground("done")
 
 
-def wall_foot_before() -> Image.Image:
-    """P04: the step flashing cut short above the valley."""
-    shot = Shot((28.3, 1.9, 14.5), (24.3, 5.0, 11.75), 33, portrait=True)
-    flats = closer(shot, "before", {"MS": (21.5, 2, 29, 9.5), "WW": (-8, 1.5, 1.5, 9.5)}, 20)
-    flats["WW"].line([(-48, 53), (-38, 42), (-25, 28)], (46, 38, 30), 7, 120, 2)
-    cheek = east_wall(30, flashed=False)
-    _old_flashing(cheek)
-    settle(shot, flats, cheek=shaded(cheek.picture, 0.95))
-    return finish(reduce(shot), focus=(0.28, 0.9), blur_px=4)
-
-
-def _old_flashing(cheek: Flat) -> None:
-    cut = 17.0
-    for k in range(16, -1, -1):
-        x = cut + k * 5.03
-        low = x / 2
-        cheek.poly(
-            [(x, low - 0.5), (x + 7.2, low + 3.1), (x + 5.6, low + 6.3), (x - 1.6, low + 2.7)],
-            (148, 146, 140),
-        )
-        cheek.line([(x, low - 0.5), (x - 1.6, low + 2.7)], (84, 80, 74), 0.3)
-    cheek.poly([(2, 1), (cut - 0.6, cut / 2 - 0.4), (cut - 2.2, cut / 2 + 2.8), (2, 5.2)], (34, 27, 22))
-    cheek.skin(
-        [(2, 1), (cut - 0.6, cut / 2 - 0.4), (cut - 2.2, cut / 2 + 2.8), (2, 5.2)],
-        m.wood(cheek.size, cheek.ppi, "wet sheathing", ((30, 22, 17), (74, 52, 36))),
-    )
-    cheek.line([(0, 5.4), (cut - 1.5, cut / 2 + 3.6)], (226, 226, 218), 0.5)
-    for k in range(9):
-        x = 1.5 + k * 1.9
-        cheek.line([(x, x / 2 + 4), (x + 0.2, x / 2 + 5.6 + k % 3)], (66, 54, 44), 0.9, 90, 0.5)
-    cheek.line([(cut - 0.4, cut / 2 - 0.6), (cut - 2.1, cut / 2 + 2.9)], (216, 214, 206), 0.35)
-
-
 def _worked(state: State, marks: str = "") -> Image.Image:
     shot = Shot((25.4, -7.2, 18.6), (22.8, 3.6, 11.3), 62)
     flats = closer(shot, state, {"MS": (13, 0, 30, 11), "WW": (-10, 0, 7.5, 11)}, 11, marks)
     if state == "felt":
         _roll(flats["WW"])
-    settle(shot, flats)
+    settle(shot, flats, cheek=bare_wall(state))
     return finish(reduce(shot))
 
 
@@ -146,8 +118,8 @@ def _front(state: State, marks: str) -> Image.Image:
     flats = closer(shot, state, {"MS": (13.5, 0, 29, 10), "WW": (-9, 0, 6, 10)}, 14)
     flats["MS"] = slope("MS", state, (13.5, 0, 29, 10), 14, marks)
     if state == "stripped":
-        lay_tape(flats["MS"], 16.6 * 12, 1.3 * 12, 48, wide_in=1.25, finest=4)
-    settle(shot, flats)
+        lay_tape(flats["MS"], 16 * 12, 1.3 * 12, 60, wide_in=1.25, finest=4)
+    settle(shot, flats, cheek=bare_wall(state))
     return finish(reduce(shot))
 
 
@@ -196,79 +168,6 @@ def valley_sheet() -> Image.Image:
     )
     settle(shot, flats)
     return finish(reduce(shot), focus=(0.2, 0.85), blur_px=4)
-
-
-def _new_wall(*, upright_tape: bool) -> Image.Image:
-    cheek = east_wall(40, flashed=False, back_in=8.5)
-    for k in range(17, -1, -1):
-        x = 1.2 + k * 5.03
-        low = x / 2
-        shape = [(x, low), (x + 7.2, low + 3.6), (x + 5.4, low + 7.15), (x - 1.8, low + 3.55)]
-        cheek.line([shape[3], shape[0]], (30, 30, 34), 0.6, 120, 0.15)
-        tone = 198 + (k * 37) % 17
-        cheek.poly(shape, (tone, tone + 3, tone + 6))
-        cheek.line([shape[0], shape[1], shape[2], shape[3], shape[0]], (132, 136, 140), 0.12)
-        cheek.line([(x + 0.4, low + 0.4), (x - 1.2, low + 3.6)], (236, 239, 241), 0.22)
-        cheek.disc(x + 4.6, low + 5.8, 0.16, (120, 124, 128))
-    if upright_tape:
-        x = 17.0
-        strip = tape(cheek.ppi, 0, 7.2)
-        a = math.radians(26.565)
-        base = (x, x / 2)
-        along = (-math.sin(a), math.cos(a))
-        cheek.put(strip, base[0] + along[0] * 3.6 + 0.45, base[1] + along[1] * 3.6 + 0.22, 90 + 26.565, 0.1)
-    return speckled(cheek.picture, grain("metal wall", cheek.size, (200, 200)), 7)
-
-
-def _woven(flat: Flat, upto_course: int) -> None:
-    """Cover the first courses at the wall with new shingles, a piece of flashing on each."""
-    done = m.shingles(flat, worn=False)
-    base = CHEEK_V_FT * 12
-    for k in range(10, -1, -1):
-        v = base + k * m.EXPOSURE_IN
-        if k < upto_course:
-            right = 240 + (v + m.EXPOSURE_IN) / SLOPE
-            flat.skin([(292, v), (right, v), (right, v + m.EXPOSURE_IN), (292, v + m.EXPOSURE_IN)], done)
-        tone = 176 + k * 29 % 26
-        flat.line([(288, v + 0.2), (292.2, v + 0.2), (292.2, v + 8)], (14, 14, 16), 0.5, 150, 0.15)
-        flat.poly([(288, v + 0.4), (292, v + 0.4), (292, v + 8), (288, v + 8)], (tone, tone + 4, tone + 8))
-        flat.line([(288, v + 0.4), (292, v + 0.4), (292, v + 8)], (84, 88, 92), 0.14)
-        flat.line([(289.4, v + 0.6), (289.4, v + 8)], (216, 220, 223), 0.5, 160, 0.2)
-
-
-def step_flashing() -> Image.Image:
-    """P23: new step flashing, the tape standing on the roof."""
-    shot = Shot((28.2, 3.6, 15.0), (24.0, 5.9, 12.2), 26)
-    flats = closer(shot, "felt", {"MS": (22.5, 4, 30, 10.5), "WW": (-10, 4, -1, 11)}, 24)
-    _woven(flats["MS"], 3)
-    wall = _new_wall(upright_tape=True)
-    settle(shot, flats, cheek=wall)
-    return finish(reduce(shot), focus=(0.25, 0.85), blur_px=4)
-
-
-def kick_out() -> Image.Image:
-    """P24: the kick-out piece at the foot of the wall."""
-    shot = Shot((27.6, 1.5, 14.0), (24.2, 4.5, 11.5), 32, portrait=True)
-    flats = closer(shot, "felt", {"MS": (20.5, 1.5, 29, 9.5), "WW": (-8, 1.5, 2, 9.5)}, 24)
-    _woven(flats["MS"], 2)
-    wall = _new_wall(upright_tape=False)
-    settle(shot, flats, cheek=wall)
-    foot = EAVE_FT + 2.0
-    bend_low, bend_high = (24.03, 4.45, foot + 0.24), (24.03, 4.3, foot + 0.62)
-    tip_low, tip_high = (24.4, 3.72, foot - 0.1), (24.44, 3.68, foot + 0.3)
-    base = (24.36, 4.5, foot + 0.24)
-    shot.fill([bend_low, (24.5, 3.6, foot - 0.2), (24.9, 4.2, foot + 0.1), base], (12, 12, 14), 120, 14)
-    shot.fill([bend_low, tip_low, (24.72, 4.0, foot + 0.06), base], (176, 181, 185))
-    shot.fill([bend_low, tip_low, tip_high, bend_high], (222, 226, 229))
-    shot.fill(
-        [bend_low, plus(bend_low, (0.06, -0.12, -0.03)), plus(bend_high, (0.06, -0.12, 0)), bend_high],
-        (246, 248, 249),
-        190,
-        3,
-    )
-    shot.stroke([bend_high, tip_high, tip_low], (120, 124, 128), 4)
-    shot.stroke([bend_low, tip_low, (24.72, 4.0, foot + 0.06), base], (110, 114, 118), 3)
-    return finish(reduce(shot), focus=(0.25, 0.88), blur_px=4)
 
 
 def joint() -> Image.Image:
