@@ -33,7 +33,7 @@ SHEETS = tuple((reader, name) for reader in READERS for name in PAGES)
 
 #: Pages on which the office reads more. Its other pages are those of the outside copy but for the line that says whose
 #: copy it is; ``test_whole.py`` holds that.
-OFFICE_READS_MORE = ("index", "scope", "photos", "inspections")
+OFFICE_READS_MORE = ("index", "photos", "inspections")
 
 #: The slow tests of the look pass over the office's pages that show nothing of another kind: two of those have no more
 #: than a photo and links to it.

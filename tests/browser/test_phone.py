@@ -32,7 +32,8 @@ def test_nothing_runs_out_sideways(open_page: Open, reader: str, name: str) -> N
 def test_what_sticks_out_is_noticed(open_page: Open) -> None:
     page = open_page("outside", "index", **phone()).page
     page.evaluate(
-        "document.querySelector('h1').insertAdjacentHTML('afterend', '<p style=\"width: 500px\">wide</p>')"
+        "() => { const p = document.createElement('p'); p.textContent = 'wide'; p.style.width = '500px';"
+        " document.querySelector('h1').after(p); }"
     )
     found = page.evaluate(script("layout"))
     assert found["scrolls"] or found["width"] > PHONE["width"]

@@ -4,7 +4,7 @@
 
   var opened = [];
   window.addEventListener("beforeprint", function () {
-    opened = Array.prototype.slice.call(document.querySelectorAll("details.working:not([open])"));
+    opened = Array.prototype.slice.call(document.querySelectorAll("details:not([open])"));
     opened.forEach(function (working) { working.open = true; });
   });
   window.addEventListener("afterprint", function () {

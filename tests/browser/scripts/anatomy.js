@@ -30,7 +30,7 @@ async () => {
     text: getComputedStyle(document.querySelector(".md-content")).fontFamily,
     title: document.title,
     title_block: Array.from(document.querySelectorAll(".title-block :is(dt, dd)"), (part) => part.innerText),
-    ways: Array.from(document.querySelectorAll(".doors"), (doors) => doors.innerText).join("\n").split("\n"),
+    ways: Array.from(document.querySelectorAll(".doors, details.index > summary"), (doors) => doors.innerText).join("\n").split("\n"),
     says: says(),
   };
 }
