@@ -58,7 +58,7 @@ def dialed(phone: str) -> str:
         >>> dialed("+1 (843) 555-0142")
         '+18435550142'
     """
-    return ("+" if phone.lstrip().startswith("+") else "") + "".join(filter(str.isdecimal, phone))
+    return ("+" if phone.lstrip().startswith("+") else "") + re.sub("[^0-9]", "", phone)
 
 
 def term_number(term: Mapping[str, Any]) -> str:

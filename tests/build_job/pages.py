@@ -17,6 +17,11 @@ RUNS = frozenset({"script", "iframe", "object", "embed", "base", "frame", "apple
 ADDRESSES = frozenset({"href", "src", "srcset", "action", "formaction", "poster", "data", "xlink:href"})
 
 
+def _called(address: str) -> str:
+    """Return an address as it stands; of one to be dialed only that nothing but digits was let in."""
+    return "tel:" if re.fullmatch(r"tel:\+?[0-9]*", address) else address
+
+
 @dataclass
 class _Reader(HTMLParser):
     events: list[Event] = field(default_factory=list)
@@ -25,7 +30,7 @@ class _Reader(HTMLParser):
         super().__init__(convert_charrefs=True)
 
     def handle_starttag(self, tag: str, attrs: list[tuple[str, str | None]]) -> None:
-        self.events.append(("start", tag, tuple((name, value or "") for name, value in attrs)))
+        self.events.append(("start", tag, tuple((name, _called(value or "")) for name, value in attrs)))
 
     def handle_endtag(self, tag: str) -> None:
         self.events.append(("end", tag, ()))
