@@ -75,7 +75,7 @@ def print_job(
         job_folder: Folder of the job.
         words: The text catalogue.
         filters: Filters that write values as the pages do.
-        key_now: Returns a digest of all that output of the job depends on, to print it only when that changed.
+        key_now: Returns a digest of all that output of the job depends on; without it, it is printed anew.
         tell: Told each step as it begins.
 
     Raises:

@@ -1,8 +1,9 @@
-"""What the papers of a job were printed from and what they were, so that an unchanged job is not printed again."""
+"""What the papers of a job were printed from, so that an unchanged job is not printed again."""
 
 import hashlib
 import json
 from collections.abc import Callable, Mapping
+from contextlib import suppress
 from dataclasses import dataclass
 from importlib.metadata import version
 from pathlib import Path
@@ -43,12 +44,13 @@ class Receipt:
             return False
 
     def write(self, key: str) -> None:
-        """Note what the papers were printed from, unless it has changed since."""
+        """Note what the papers were printed from, unless it has changed since; they are whole without it."""
         if key and key == self.key():
-            self.file.parent.mkdir(parents=True, exist_ok=True)
-            said = json.dumps({"key": key, "papers": self._digests()}, indent=0)
-            with placing(self.file, durable=False) as part:
-                part.write_text(said, encoding="utf-8", newline="\n")
+            with suppress(OSError):
+                self.file.parent.mkdir(parents=True, exist_ok=True)
+                said = json.dumps({"key": key, "papers": self._digests()}, indent=0)
+                with placing(self.file, durable=False) as part:
+                    part.write_text(said, encoding="utf-8", newline="\n")
 
     def _digests(self) -> dict[str, str]:
         return {name: hashlib.sha256(path.read_bytes()).hexdigest() for name, path in self.papers.items()}

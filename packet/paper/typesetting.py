@@ -40,7 +40,7 @@ _NOWHERE = {
 
 @contextmanager
 def _no_network() -> Iterator[None]:
-    """Keep Typst off the network: it has no switch for that, and a template may put a package's name together."""
+    """Keep Typst off the network: it has no switch, and a template may put a package's name together."""
     before = {name: os.environ.get(name) for name in _NOWHERE}
     os.environ.update(_NOWHERE)
     try:

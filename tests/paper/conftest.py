@@ -6,7 +6,9 @@ import shutil
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 from functools import cached_property
+from math import hypot
 from pathlib import Path
+from typing import Any, NamedTuple
 
 import pikepdf
 import pytest
@@ -18,6 +20,14 @@ from packet.site.filters import make_filters
 from packet.text import load_words
 from packet.workspace import Workspace
 from tests.support.office import DEMO_JOB, NUMBER, ROOT
+
+
+class Run(NamedTuple):
+    """Letters set in one go, and where they begin, from the lower left corner of their page [pt]."""
+
+    text: str
+    left: float
+    up: float
 
 
 @dataclass(frozen=True)
@@ -34,6 +44,24 @@ class Paper:
     def pages(self) -> list[str]:
         """The text of each page, white space made one space."""
         return [" ".join(page.extract_text().split()) for page in PdfReader(io.BytesIO(self.content)).pages]
+
+    @cached_property
+    def lines(self) -> list[list[str]]:
+        """The lines of each page."""
+        reader = PdfReader(io.BytesIO(self.content))
+        return [page.extract_text().splitlines() for page in reader.pages]
+
+    def runs(self, page: int) -> list[Run]:
+        """The runs of letters on a page, as they come in the file."""
+        found: list[Run] = []
+
+        def visit(text: str, cm: list[float], tm: list[float], *_: Any) -> None:
+            if text.strip():
+                left, up = tm[4], tm[5]
+                found.append(Run(text, cm[0] * left + cm[2] * up + cm[4], cm[1] * left + cm[3] * up + cm[5]))
+
+        PdfReader(io.BytesIO(self.content)).pages[page].extract_text(visitor_text=visit)
+        return found
 
     @cached_property
     def text(self) -> str:
@@ -71,6 +99,30 @@ class Paper:
                 else:
                     waiting.append(item)
         return found
+
+    def page_of_sheet(self, name: str) -> int:
+        """The page on which a sheet's first-level head stands, counted from 1."""
+        pages = {page.objgen: number for number, page in enumerate(self.pdf.pages, 1)}
+        with self.pdf.open_outline() as outline:
+            item = next(item for item in outline.root if item.title == name)
+            return pages[item.destination[0].objgen]
+
+    def smallest_letters(self) -> float:
+        """The height of the smallest letters, drawings included [pt]."""
+        found: list[float] = []
+
+        def visit(text: str, cm: list[float], tm: list[float], _: Any, size: float) -> None:
+            if text.strip():
+                across, up = tm[2] * cm[0] + tm[3] * cm[2], tm[2] * cm[1] + tm[3] * cm[3]
+                found.append(size * hypot(across, up))
+
+        for page in PdfReader(io.BytesIO(self.content)).pages:
+            page.extract_text(visitor_text=visit)
+        return min(found)
+
+    def data(self) -> bytes:
+        """The attached data of the copy."""
+        return bytes(self.attached()["packet.json"].EF.F.read_bytes())
 
     def attached(self) -> dict[str, pikepdf.Dictionary]:
         """The attached files by name, as the document's associated files."""

@@ -2,6 +2,7 @@
 
 from collections.abc import Callable
 from pathlib import Path
+from typing import Any
 
 import pytest
 
@@ -39,6 +40,50 @@ def test_it_says_what_it_made_and_where(small: Office, command: Command) -> None
     assert sorted(pdfs(small)) == NAMES
     assert command(small.root, "-q") == (0, "", "")
     assert command(small.root)[1].startswith(f"{NUMBER}: unchanged in ")
+
+
+def test_an_unchanged_job_is_not_printed_again(
+    small: Office, command: Command, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    assert "printed in" in command(small.root)[1]
+    before = pdfs(small)
+    with monkeypatch.context() as patched:
+        patched.setattr(make, "assemble", lambda *_: pytest.fail("read again"))
+        assert "unchanged in" in command(small.root)[1]
+    assert pdfs(small) == before
+
+
+def test_whatever_changed_is_printed_again(small: Office, command: Command) -> None:
+    command(small.root)
+    before = pdfs(small)
+    (small.root / "out" / NAMES[0]).write_bytes(b"cut short")
+    assert "printed in" in command(small.root)[1]
+    (small.root / "out" / NAMES[2]).unlink()
+    assert "printed in" in command(small.root)[1]
+    assert pdfs(small) == before
+    small.file("templates/paper/sections/photos.typ", "Prints are sold at the desk.\n")
+    assert "printed in" in command(small.root)[1]
+    small.changed("cause.what", "Another cause.")
+    assert "printed in" in command(small.root)[1]
+    assert "unchanged in" in command(small.root)[1]
+    next((small.root / "out" / ".cache" / "papers").iterdir()).write_text("{")
+    assert "unchanged in" in command(small.root)[1]  # set anew, and the same bytes
+
+
+def test_a_record_that_changed_while_it_was_printed_is_printed_again(
+    small: Office, command: Command, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    typeset = make.typeset
+
+    def slowly(*arguments: Any) -> bytes:
+        small.write(SMALLEST.replace("A nail backed out.", "The other cause."))
+        return typeset(*arguments)
+
+    with monkeypatch.context() as patched:
+        patched.setattr(make, "typeset", slowly)
+        command(small.root)
+    assert "printed in" in command(small.root)[1]
+    assert "The other cause." in Paper(pdfs(small)[NAMES[1]]).text
 
 
 def test_packet_and_paper_leave_each_other_alone(small: Office) -> None:

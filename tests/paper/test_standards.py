@@ -2,6 +2,7 @@
 
 import hashlib
 import json
+import re
 import shutil
 from pathlib import Path
 
@@ -50,7 +51,7 @@ def test_every_font_is_embedded_and_is_ours(demo_papers: dict[str, Paper], name:
 def test_every_picture_has_words_for_those_who_do_not_see_it(outside: Paper) -> None:
     figures = [element for element in outside.structure() if element.S == "/Figure"]
     words = [str(element.get("/Alt", "")) for element in figures]
-    assert len(figures) == 32  # the roof and 31 photos
+    assert len(figures) == 33  # the roof and 32 photos
     assert all(words)
     assert "The house from the street, number 18." in words
     assert sum(text.startswith("Roof seen from above. Worked on: front, south (MS)") for text in words) == 1
@@ -64,9 +65,30 @@ def test_tables_have_heads_and_headings_come_in_order(outside: Paper) -> None:
     assert kinds.count("/H2") > 20
 
 
-def test_the_title_tells_the_job_and_the_date_is_the_day_the_work_was_finished(outside: Paper) -> None:
-    assert str(outside.pdf.docinfo["/Title"]) == "Closeout packet 26-041, 18 Heron Lane"
-    assert str(outside.pdf.docinfo["/CreationDate"]).startswith("D:20260318")
+def test_the_title_tells_the_job_and_whose_copy_it_is(demo_papers: dict[str, Paper]) -> None:
+    titles = {name: str(paper.pdf.docinfo["/Title"]) for name, paper in demo_papers.items()}
+    assert titles == {
+        "outside": "Closeout packet 26-041, 18 Heron Lane",
+        "office": "Closeout packet 26-041, 18 Heron Lane, office copy",
+        "roof-card": "Roof card 26-041, 18 Heron Lane",
+    }
+    assert str(demo_papers["roof-card"].pdf.docinfo["/Subject"]).startswith("One page for the attic hatch")
+
+
+def test_the_date_is_the_last_day_the_record_tells_of(outside: Paper) -> None:
+    """Finished on March 18, seen by the inspector on March 20; the promises end in 2029."""
+    assert str(outside.pdf.docinfo["/CreationDate"]).startswith("D:20260320")
+
+
+def test_the_head_of_a_page_is_not_read_aloud_again(outside: Paper) -> None:
+    """It stands on every page but the first, marked as no part of the text."""
+    heads = [
+        re.findall(
+            rb"/Artifact<<[^>]*/Subtype/Header[^>]*>>BDC(.*?)EMC", page.Contents.read_bytes(), re.DOTALL
+        )
+        for page in outside.pdf.pages
+    ]
+    assert [b"Tj" in head or b"TJ" in head for head, *_ in heads] == [False] + [True] * (len(heads) - 1)
 
 
 @pytest.mark.parametrize("reader", ["outside", "office"])

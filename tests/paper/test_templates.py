@@ -1,5 +1,7 @@
 """An office's own templates of paper, good and bad."""
 
+import os
+import socket
 from collections.abc import Callable
 from pathlib import Path
 
@@ -68,6 +70,29 @@ def test_a_template_fetches_no_package(small: Office, command: Command) -> None:
     assert code == 2
     assert "templates/paper/sections/photos.typ:2:10: error[paper-package]" in err
     assert "@preview/tables:0.1.0" in err
+
+
+def test_a_package_whose_name_is_put_together_reaches_no_network(
+    small: Office, command: Command, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    with socket.socket() as listening:
+        listening.bind(("127.0.0.1", 0))
+        listening.listen()
+        listening.setblocking(False)
+        proxy = f"http://127.0.0.1:{listening.getsockname()[1]}"
+        for name in ("https_proxy", "HTTPS_PROXY"):
+            monkeypatch.setenv(name, proxy)
+        small.file(
+            "templates/paper/sections/photos.typ", 'Words.\n#import "\\u{40}preview/tables:0.1.0": *\n'
+        )
+        code, _, err = command(small.root)
+        with pytest.raises(BlockingIOError):  # nobody came
+            listening.accept()
+    assert code == 2
+    assert "templates/paper/sections/photos.typ:2:" in err
+    assert "error[paper-package]" in err
+    assert "@preview/tables:0.1.0" in err
+    assert os.environ["https_proxy"] == proxy
 
 
 def test_an_offices_fonts_and_hidden_files_are_left_alone(small: Office) -> None:
