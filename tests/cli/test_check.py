@@ -135,14 +135,18 @@ def test_an_office_without_jobs_exits_2(proven: Office, run: Run) -> None:
     assert "error[no-jobs]" in ran.err
 
 
-def test_what_is_still_to_be_measured_is_listed_with_its_ids_before_it_is_covered(proven: Office, run: Run) -> None:
+def test_what_is_still_to_be_measured_is_listed_with_its_ids_before_it_is_covered(
+    proven: Office, run: Run
+) -> None:
     proven.changed("job.status", "under way").changed("dates", "{started: 2026-03-16}")
     ran = run(proven.replaced("  fastener_spacing: 10 in\n", "").root, "check")
     assert "To measure and photograph before it is covered:" in ran.out
     assert "Edges and flashing: Drip edge, spacing of nails [drip-edge-fastening]" in ran.out
 
 
-def test_parts_this_kind_of_work_is_asked_for_are_named_when_they_are_not_written(proven: Office, run: Run) -> None:
+def test_parts_this_kind_of_work_is_asked_for_are_named_when_they_are_not_written(
+    proven: Office, run: Run
+) -> None:
     blocks = [block for block in proven.text.split("\n\n") if not block.startswith(("tested:", "warranty:"))]
     ran = run(proven.write("\n\n".join(blocks)).root, "check")
     assert "  Not written: how the cure was tested; warranties" in ran.out

@@ -146,7 +146,18 @@ def test_the_blocks_stand_in_the_order_of_the_work(
     run(new_office, "new", *flags(kind=kind))
     keys = list(blocks(text_of(new_office)))
     tie_in = ["tie_in"] if kind in ("patch", "section") else []
-    middle = ["dates", "basis", "roof", "deck", "dry_in", "drip_edge", "details", "covering", "found", *tie_in]
+    middle = [
+        "dates",
+        "basis",
+        "roof",
+        "deck",
+        "dry_in",
+        "drip_edge",
+        "details",
+        "covering",
+        "found",
+        *tie_in,
+    ]
     assert keys == [*first, *middle, last, "bought", "warranty"]
 
 
