@@ -21,7 +21,7 @@ from tests.support.browser import Watched, watched
 from tests.support.office import DEMO_JOB, NUMBER, ROOT
 
 if TYPE_CHECKING:
-    from playwright.sync_api import Browser
+    from playwright.sync_api import Browser, Page
 
 #: What mail programs and second downloads make of a folder's name, and what addresses trip over.
 FOLDER = "Closeout packet (1) [Heron Lane] 100% #2"
@@ -146,3 +146,12 @@ def strays(asked: list[str], folder: Path) -> list[str]:
     """Return the requests for anything but a file of the folder; what a page makes in memory needs no file."""
     inside = f"{folder.as_uri()}/"
     return [url for url in asked if not url.startswith((inside, "data:", "blob:", "about:"))]
+
+
+def until(page: "Page", holds: str) -> None:
+    """Wait until something holds; a wait inside the page would need eval, which its policy forbids."""
+    for _ in range(200):
+        if page.evaluate(holds):
+            return
+        page.wait_for_timeout(50)
+    raise AssertionError(f"never true: {holds}")

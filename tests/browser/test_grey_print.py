@@ -29,11 +29,18 @@ ADD_STYLE = """text => {
 }"""
 
 
+#: Paper may take another picture than the screen; what stands below it moves when that one arrives.
+PICTURES_IN = (
+    """() => Promise.all(Array.from(document.images, (image) => image.decode().catch(() => null)))"""
+)
+
+
 def too_faint(open_page: Open, reader: str, name: str, change: str = "") -> tuple[list[str], int, int]:
     """Return what does not stand out, and how many texts and lines were measured."""
     page = open_page(reader, name, viewport=PAPER, device_scale_factor=SCALE).page
     page.emulate_media(media="print")
     page.evaluate(ADD_STYLE, FOR_THE_SHOT + change)
+    page.evaluate(PICTURES_IN)
     found: dict[str, list[dict[str, Any]]] = page.evaluate(script("ink"))
     tiles = grey(page)
     faint = []

@@ -2,7 +2,7 @@
 
 from typing import TYPE_CHECKING
 
-from tests.browser.conftest import Open, every_copy
+from tests.browser.conftest import Open, every_copy, until
 
 if TYPE_CHECKING:
     from playwright.sync_api import Page
@@ -18,15 +18,6 @@ RING = """() => {
     seen: document.activeElement.checkVisibility({ opacityProperty: true, visibilityProperty: true }),
   };
 }"""
-
-
-def until(page: "Page", holds: str) -> None:
-    """Wait until something holds; a wait inside the page would need eval, which its policy forbids."""
-    for _ in range(200):
-        if page.evaluate(holds):
-            return
-        page.wait_for_timeout(50)
-    raise AssertionError(f"never true: {holds}")
 
 
 def photos(page: "Page") -> list[list[str]]:

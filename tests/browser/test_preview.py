@@ -9,6 +9,7 @@ import pytest
 
 from packet.preview.server import serving
 from packet.preview.state import Preview
+from tests.browser.conftest import until
 from tests.support.browser import watched
 from tests.support.built import built_office, packet_of
 from tests.support.office import NUMBER, Office
@@ -76,8 +77,10 @@ def test_the_policy_of_a_page_lets_the_preview_work(
             seen.page.evaluate("window.here = 1")
             preview.tell("wrong")
             seen.page.wait_for_selector(BAR)
-            colour = seen.page.locator(BAR).evaluate("bar => getComputedStyle(bar).backgroundColor")
-            assert colour == "rgb(255, 244, 242)"
+            until(
+                seen.page,
+                f"getComputedStyle(document.querySelector('{BAR}')).backgroundColor === 'rgb(255, 244, 242)'",
+            )  # the bar's own style sheet comes a moment after the bar
             assert not [error for error in seen.errors if ".preview" in error]
     finally:
         page.write_bytes(built)
