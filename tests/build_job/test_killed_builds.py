@@ -181,10 +181,11 @@ def test_a_half_removed_old_packet_never_comes_back(small_packet: Packet, killer
 
 
 def start(root: Path, *arguments: str) -> "subprocess.Popen[str]":
-    """Start the command itself."""
+    """Start the command itself, as at a terminal: a shell's background jobs are born deaf to Ctrl-C."""
     return subprocess.Popen(
         [sys.executable, "-m", "packet", "build", *arguments], cwd=root, env=surroundings(), text=True,
         stdout=subprocess.PIPE, stderr=subprocess.PIPE,
+        preexec_fn=lambda: signal.signal(signal.SIGINT, signal.SIG_DFL),
     )  # fmt: skip
 
 
