@@ -22,6 +22,7 @@ BARS: tuple[tuple[str, ...], ...] = (
         "yamlread",
         "located",
         "schema_walk",
+        "environ",
         "partial",
         "reading",
     ),

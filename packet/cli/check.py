@@ -108,7 +108,7 @@ def _why(result: Result, figures: Mapping[str, Figure], words: Words) -> Iterato
     if result.reason:
         yield result.reason
     elif result.why_not_proven:
-        yield words[f"why_not_proven.{result.why_not_proven}"]
+        yield _unproven(result, words)
     for part in result.parts:
         limit = next((limit for limit in part.limits if limit.row == part.governing), None)
         if part.word == "differs" and limit:
@@ -117,6 +117,15 @@ def _why(result: Result, figures: Mapping[str, Figure], words: Words) -> Iterato
             asked = " × ".join(_numbers(limit.figures, figures, words)) or "; ".join(limit.words)
             found = " × ".join(_numbers(part.answer.figures, figures, words)) or part.answer.text
             yield f"{found}; {words[f'limits.{limit.kind}']} {asked} by {source}"
+
+
+def _unproven(result: Result, words: Words) -> str:
+    """Return why nothing proves it; where only some parts were not written down, which."""
+    missing = [part.asks for part in result.parts if part.answer.value is None]
+    if result.why_not_proven != "no_value" or len(missing) == len(result.parts):
+        return str(words[f"why_not_proven.{result.why_not_proven}"])
+    names = ", ".join(str(words[f"asks.{asks}"]) for asks in missing)
+    return f"{words['why_not_proven.part_missing']}: {names}"
 
 
 def _numbers(ids: Iterable[str], figures: Mapping[str, Figure], words: Words) -> Iterator[str]:

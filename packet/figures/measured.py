@@ -27,6 +27,7 @@ _UNIT_BY_FIELD = {
     "revision": "number",
     "climate_zone": "number",
     "free_sq_in_each": "sq_in",
+    "spots_each": "spot",
 }
 
 

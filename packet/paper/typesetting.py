@@ -1,16 +1,15 @@
 """The only module that imports Typst: templates and data in one closed folder → the bytes of a PDF."""
 
-import os
 import re
 import shutil
-from collections.abc import Iterator, Mapping, Sequence
-from contextlib import contextmanager
+from collections.abc import Mapping, Sequence
 from pathlib import Path
 from tempfile import TemporaryDirectory
 from typing import TYPE_CHECKING
 
 import typst
 
+from packet.environ import environment
 from packet.paper.templates import PAPER, fonts_of, gather
 from packet.problems import Problem, Refused
 
@@ -29,28 +28,14 @@ _PACKAGE = re.compile(
     r"@[\w-]+/[\w-]+(?::[\d.]+)?|/(?P<space>\w+)/(?P<name>[\w-]+)-(?P<version>\d[\d.]*\d)\.tar"
 )
 
-#: Where Typst looks for the network. Port 0 is nobody's, so nothing is reached and nothing is waited for.
+#: Where Typst looks for the network: it has no switch, and a template may put a package's name together.
+#: Port 0 is nobody's, so nothing is reached and nothing is waited for.
 _NOWHERE = {
     "https_proxy": "http://127.0.0.1:0",
     "HTTPS_PROXY": "http://127.0.0.1:0",
     "no_proxy": "",
     "NO_PROXY": "",
 }
-
-
-@contextmanager
-def _no_network() -> Iterator[None]:
-    """Keep Typst off the network: it has no switch, and a template may put a package's name together."""
-    before = {name: os.environ.get(name) for name in _NOWHERE}
-    os.environ.update(_NOWHERE)
-    try:
-        yield
-    finally:
-        for name, value in before.items():
-            if value is None:
-                del os.environ[name]
-            else:
-                os.environ[name] = value
 
 
 def typeset(
@@ -87,7 +72,7 @@ def typeset(
             font_paths=[fonts_of(template_folders)],
         )
         try:
-            with _no_network():
+            with environment(_NOWHERE):
                 return typst.compile(
                     root / PAPER / name,
                     root=root,

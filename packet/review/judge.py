@@ -18,6 +18,10 @@ from packet.review.model import NEVER_HIDDEN, WORST_FIRST, Part, Question, Requi
 NOT_ASKED_HERE = "no_rule_asks_it"
 
 
+#: The first stage that shows new work.
+FIRST_OF_THE_WORK = "deck"
+
+
 @dataclass(frozen=True)
 class _Job:
     """What every requirement is judged with."""
@@ -156,7 +160,8 @@ def _evidence(requirement: Requirement, subject: str, job: _Job) -> tuple[tuple[
         shown = first <= order.index(stage.id) < last
         if shown and in_time:
             proof.append(photo.entry.id)
-        elif shown or not subject:  # a sheet is also shown as it was found: that is no late proof
+        elif not subject or order.index(stage.id) >= order.index(FIRST_OF_THE_WORK):
+            # before that a sheet or a detail is shown as it was found: that is no late proof
             late.append(photo.entry.id)
     return tuple(proof), tuple(late)
 

@@ -1,9 +1,10 @@
 """What a build sees of the process and what it reports: environment variables and the collected log."""
 
 import logging
-import os
 from collections.abc import Iterator
 from contextlib import contextmanager
+
+from packet.environ import environment
 
 
 class BuildLog(logging.Handler):
@@ -49,14 +50,5 @@ def build_variables(epoch: int) -> Iterator[None]:
     Args:
         epoch: Build date [seconds since 1970, UTC].
     """
-    wanted = {"SOURCE_DATE_EPOCH": str(epoch), "NO_MKDOCS_2_WARNING": "1"}
-    before = {name: os.environ.get(name) for name in wanted}
-    os.environ.update(wanted)
-    try:
+    with environment({"SOURCE_DATE_EPOCH": str(epoch), "NO_MKDOCS_2_WARNING": "1"}):
         yield
-    finally:
-        for name, value in before.items():
-            if value is None:
-                os.environ.pop(name, None)
-            else:
-                os.environ[name] = value

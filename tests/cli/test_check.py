@@ -157,3 +157,8 @@ def test_a_whole_closed_record_has_nothing_left_to_write(proven: Office, run: Ru
     ran = run(proven.root, "check")
     assert "Not written" not in ran.out
     assert "To measure" not in ran.out
+
+
+def test_the_part_that_was_not_written_is_named(proven: Office, run: Run) -> None:
+    ran = run(proven.replaced("  end_lap: 6 in\n", "").root, "check")
+    assert "Underlayment, laps: not recorded (not written down: end lap) [underlayment-laps]" in ran.out

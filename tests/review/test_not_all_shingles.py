@@ -79,3 +79,10 @@ def test_vents_without_free_area_make_no_share(job_office: Office) -> None:
         "ventilation: {attic_area: 900 sq ft, vents: [{id: VT1, what: louver, place: high, state: new, pieces: 2, free_sq_in_each: 0}]}"
     )
     assert "ventilation.high_of_all" not in job_office.closeout().figures
+
+
+def test_a_photo_of_another_stage_of_the_work_is_not_called_missing(job_office: Office, shoot: Shoot) -> None:
+    job_office.write(job_office.text.replace("\ncovering:", f"  - {BOOT}\n\ncovering:", 1))
+    felt, before = shoot("P01", "dried-in", "B9", taken="2026:03:17 10:00:00"), shoot("P02", "before", "B9")
+    result = job_office.log(felt, before).result("new-details", "B9")
+    assert (result.late, result.why_not_proven) == (("P01",), "photo_from_another_time")
