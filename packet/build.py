@@ -237,9 +237,10 @@ def _site(
 ) -> None:
     from packet.site.engine import SiteFailed, build_site
     from packet.site.links import broken_links
-    from packet.site.pages import make_pages
+    from packet.site.pages import files_beside, make_pages
 
     templates = workspace.template_folders()[-1]
+    files |= files_beside(copy, workspace.template_folders(), words)
     files["packet.json"] = json.dumps(copy, indent=1, ensure_ascii=False, sort_keys=True).encode()
     try:
         build_site(

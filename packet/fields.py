@@ -124,6 +124,13 @@ NailSize = Annotated[units.NailSize, Parsed(units.parse_nail_size, ("2-3/8 x 0.1
 Count = Annotated[int, Parsed(units.parse_count, (4, 1988), ("integer", "string"))]
 Quantity = Annotated[Fraction, Parsed(units.parse_quantity, ("5", "3-1/2", "0.5"), ("number", "string"))]
 
+
+def _percent(text: str) -> Fraction:
+    return units.parse_quantity(text.removesuffix("%").rstrip(), most=100)
+
+
+Percent = Annotated[Fraction, Parsed(_percent, ("8 %", "12.5 %"), ("number", "string"))]
+
 Line = Annotated[str, StringConstraints(min_length=1, max_length=200)]
 Prose = Annotated[str, StringConstraints(min_length=1, max_length=4000)]
 
@@ -136,6 +143,16 @@ def _id(value: Any) -> str:
 
 
 Id = Annotated[str, BeforeValidator(_id), StringConstraints(pattern=r"^[A-Z0-9-]{1,24}$")]
+
+
+def _slug(value: Any) -> str:
+    text = _text(value)
+    if not re.fullmatch(r"[a-z0-9]+(?:-[a-z0-9]+)*", text):
+        raise refuse("bad-id", text, "small letters, digits and hyphens, for example irc-2021-deck-edge")
+    return text
+
+
+Slug = Annotated[str, BeforeValidator(_slug)]
 
 
 def _date(value: Any) -> date:

@@ -11,7 +11,7 @@ Mark = Literal["seen", "seen_secondary", "derived", "memory", "common_practice",
 DECIDING_MARKS: frozenset[Mark] = frozenset({"seen", "derived", "office", "seen_secondary"})
 
 Number = int | float | Fraction
-OriginKind = Literal["record", "figure", "table", "rule", "shape"]
+OriginKind = Literal["record", "figure", "table", "rule", "shape", "form", "product"]
 
 
 @dataclass(frozen=True)
@@ -27,7 +27,7 @@ class Source:
 
 @dataclass(frozen=True)
 class Origin:
-    """Where a term comes from: a path in the record, another figure, a table cell, or a rule."""
+    """Where a term comes from: the record, another figure, a table cell, a rule, a shape, a product."""
 
     kind: OriginKind
     ref: str
@@ -98,9 +98,18 @@ class FigureSet:
         self.by_id[figure.id] = figure
         return figure
 
-    def measured(self, id: str, value: Number, unit: str, origin: str, *, decimals: int = 0) -> Figure:
-        """Add a value a person measured or typed."""
-        return self.add(Figure(id, value, unit, decimals, origin=origin))
+    def measured(
+        self,
+        id: str,
+        value: Number,
+        unit: str,
+        origin: str,
+        *,
+        decimals: int = 0,
+        sources: Sequence[Source] = (),
+    ) -> Figure:
+        """Add a value a person measured or typed, or that stands in a published table."""
+        return self.add(Figure(id, value, unit, decimals, origin=origin, sources=tuple(sources)))
 
     def computed(
         self,

@@ -8,12 +8,17 @@ from collections.abc import Iterator, Mapping, Sequence
 from datetime import date, datetime
 from fractions import Fraction
 from pathlib import Path
-from typing import Any
+from typing import Any, get_args
 
 from packet.units import Number, decimal_text, feet_and_inches, tape_text
+from packet.uses import PurchaseUnit
 from packet.yamlread import read_yaml
 
 MINUS = "\N{MINUS SIGN}"
+
+#: Units of goods; a part of one is written as a crew says it: 4 1/2 bundles, 1/4 roll.
+GOODS_UNITS: frozenset[str] = frozenset(get_args(PurchaseUnit))
+_PARTS = 8
 
 
 class Words(Mapping[str, Any]):
@@ -72,7 +77,31 @@ def figure_number(figure: Mapping[str, Any]) -> str:
         return tape_text(value)
     if unit == "year":
         return str(int(value))
+    if unit in GOODS_UNITS:
+        return goods_number(value, figure["decimals"])
     return decimal(value, figure["decimals"])
+
+
+def goods_number(value: Number, decimals: int) -> str:
+    """Return an amount of goods: halves, quarters and eighths as such, any other part as a short decimal.
+
+    Example:
+        >>> goods_number(45.5, 2), goods_number(0.625, 2), goods_number(0.6, 2), goods_number(3150, 0)
+        ('45 1/2', '5/8', '0.6', '3,150')
+    """
+    whole, part = divmod(abs(Fraction(value)), 1)
+    if part and _PARTS % part.denominator == 0:
+        return (MINUS if value < 0 else "") + (f"{whole:,} {part}" if whole else str(part))
+    number = decimal(value, decimals)
+    return number.rstrip("0").rstrip(".") if "." in number else number
+
+
+def unit_text(figure: Mapping[str, Any], words: Mapping[str, Any]) -> str:
+    """Return the unit of a figure or a term: one bundle, half a bundle, two bundles; "" where it has none."""
+    value, unit = figure["value"], figure["unit"]
+    single = value == 1 or (unit in GOODS_UNITS and 0 < value < 1)
+    text: str = (words["units_one"] if single and unit in words["units_one"] else words["units"])[unit]
+    return text
 
 
 def day_text(value: date, words: Mapping[str, Any]) -> str:
@@ -93,9 +122,7 @@ def moment_text(value: datetime, offset: str | None, words: Mapping[str, Any]) -
 
 def figure_text(figure: Mapping[str, Any], words: Mapping[str, Any]) -> str:
     """Return a figure of ``packet.json`` as words write it: number, then unit."""
-    number, unit = figure_number(figure), figure["unit"]
-    singular = words["units_one"]
-    name = singular[unit] if figure["value"] == 1 and unit in singular else words["units"][unit]
+    number, name = figure_number(figure), unit_text(figure, words)
     return f"{number} {name}" if name else number
 
 

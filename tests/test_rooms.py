@@ -19,6 +19,7 @@ BARS: tuple[tuple[str, ...], ...] = (
         "figure",
         "readers",
         "fields",
+        "uses",
         "yamlread",
         "located",
         "schema_walk",

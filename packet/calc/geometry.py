@@ -18,6 +18,9 @@ RIGHT_SIDE_LENGTH = (
     "sqrt((upper_starts_ft + upper_ft - lower_ft) ** 2 + run_ft ** 2 * (1 + (rise / 12) ** 2))"
 )
 
+LENGTH_ON_SLOPE = "sqrt((u2 - u1) ** 2 + (run2 - run1) ** 2 * (1 + (rise / 12) ** 2))"
+LENGTH_AS_TAPED = "sqrt((u2 - u1) ** 2 + (v2 - v1) ** 2)"
+
 Side = Literal["lower", "right", "upper", "left"]
 SIDES: tuple[Side, ...] = ("lower", "right", "upper", "left")
 
@@ -115,23 +118,96 @@ def level_outline(shape: Shape) -> Outline:
     return ((0, 0), (shape.lower_ft, 0), *top)
 
 
-def slope_outline(shape: Shape) -> Outline:
-    """Return the plane's corners on the slope, u along the lowest edge and v up the slope.
+def slope_outline(level: Outline, rise: Number) -> Outline:
+    """Return a plane's corners on the slope, u along the lowest edge and v up the slope.
 
     Source: house rule; level run times slope factor.
 
     Args:
-        shape: The plane's shape [ft].
+        level: Corners seen from above: along the lowest edge, then level run [ft].
+        rise: Rise in 12 [in], 0 or more.
 
     Returns:
-        Four corners, three for a triangle, counterclockwise [ft].
+        The same corners on the slope [ft].
+
+    Raises:
+        OutOfRange: ``rise`` is below 0.
 
     Example:
-        >>> slope_outline(rectangle(10, 8, 9))
+        >>> slope_outline(level_outline(rectangle(10, 8, 9)), 9)
         ((0, 0.0), (10, 0.0), (10, 10.0), (0, 10.0))
     """
-    factor = slope_factor(shape.rise)
-    return tuple((u, float(run) * factor) for u, run in level_outline(shape))
+    factor = slope_factor(rise)
+    return tuple((u, float(run) * factor) for u, run in level)
+
+
+def level_from_slope(outline: Outline, rise: Number) -> Outline:
+    """Return corners taped on the slope as seen from straight above.
+
+    Source: house rule; distance up the slope over slope factor is level run.
+
+    Args:
+        outline: Corners along the lowest edge, then up the slope [ft].
+        rise: Rise in 12 [in], 0 or more.
+
+    Returns:
+        The same corners: along the lowest edge, then level run [ft].
+
+    Raises:
+        OutOfRange: ``rise`` is below 0.
+
+    Example:
+        >>> level_from_slope(((0, 0), (10, 0), (10, 10)), 9)
+        ((0, 0.0), (10, 0.0), (10, 8.0))
+    """
+    factor = slope_factor(rise)
+    return tuple((u, float(v) / factor) for u, v in outline)
+
+
+def length_on_slope(u1: Number, run1: Number, u2: Number, run2: Number, rise: Number) -> float:
+    """Return the true length between two points of a plane, given by level distances.
+
+    Source: house rule; Pythagoras on the slope, which also holds for unequal pitches.
+
+    Args:
+        u1: One point along the lowest edge [ft].
+        run1: Its level run from there [ft].
+        u2: The other point along the lowest edge [ft].
+        run2: Its level run from there [ft].
+        rise: Rise in 12 [in], 0 or more.
+
+    Returns:
+        Length [ft].
+
+    Raises:
+        OutOfRange: ``rise`` is below 0.
+
+    Example:
+        >>> length_on_slope(0, 0, 12, 12, 6)
+        18.0
+    """
+    return math.hypot(float(u2 - u1), float(run2 - run1) * slope_factor(rise))
+
+
+def length_as_taped(u1: Number, v1: Number, u2: Number, v2: Number) -> float:
+    """Return the length between two points taped on the slope.
+
+    Source: house rule; Pythagoras.
+
+    Args:
+        u1: One point along the lowest edge [ft].
+        v1: Its distance up the slope [ft].
+        u2: The other point along the lowest edge [ft].
+        v2: Its distance up the slope [ft].
+
+    Returns:
+        Length [ft].
+
+    Example:
+        >>> length_as_taped(0, 0, 3, 4)
+        5.0
+    """
+    return math.hypot(float(u2 - u1), float(v2 - v1))
 
 
 def left_side_length(upper_starts_ft: Number, run_ft: Number, rise: Number) -> float:

@@ -2,7 +2,7 @@
 
 from fractions import Fraction
 
-from packet.calc.domain import lap_below_piece, zero_or_more
+from packet.calc.domain import above_zero, lap_below_piece, zero_or_more
 from packet.calc.slope import slope_factor
 from packet.figure import Number
 from packet.units import round_up
@@ -10,6 +10,7 @@ from packet.units import round_up
 DEPTH_FROM_OUTSIDE_FACE = "max(least_in, (overhang_in + inside_in) * sqrt(1 + (rise / 12) ** 2))"
 DEPTH_FROM_INSIDE_FACE = "max(least_in, (overhang_in + wall_in + inside_in) * sqrt(1 + (rise / 12) ** 2))"
 REACH_PAST_OUTSIDE_FACE = "depth_in / sqrt(1 + (rise / 12) ** 2) - overhang_in"
+BARRIER_LENGTH = "eave_ft * rows"
 BARRIER_ROWS = "max(1, ceil((depth_in - lap_in) / (sheet_width_in - lap_in)))"
 
 
@@ -117,3 +118,27 @@ def barrier_rows(depth_in: Number, sheet_width_in: Number, lap_in: Number) -> in
     zero_or_more(depth_in=depth_in)
     lap_below_piece(lap_in, sheet_width_in)
     return max(1, round_up(Fraction(1) * (depth_in - lap_in) / (sheet_width_in - lap_in)))
+
+
+def barrier_length(eave_ft: Number, rows: int) -> Number:
+    """Return the length of sheet along an eave.
+
+    Source: house rule; every course runs the length of the eave. End laps and slanting ends are not in it.
+
+    Args:
+        eave_ft: Length of the eave [ft], 0 or more.
+        rows: Courses of sheet [sheet], above 0.
+
+    Returns:
+        Length [ft], exact when the input is.
+
+    Raises:
+        OutOfRange: A value is out of range.
+
+    Example:
+        >>> barrier_length(40, 2)
+        80
+    """
+    zero_or_more(eave_ft=eave_ft)
+    above_zero(rows=rows)
+    return eave_ft * rows

@@ -5,8 +5,8 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 
 from packet.calc.domain import OutOfRange
-from packet.calc.geometry import SIDES, Shape, Side, level_outline, side_lengths
-from packet.calc.polygon import Point, distance
+from packet.calc.geometry import length_on_slope
+from packet.calc.polygon import Outline, Point, distance
 from packet.calc.slope import slope_factor
 from packet.figure import Number
 
@@ -23,6 +23,9 @@ BEARINGS: Mapping[str, int] = {
     "west": 270,
     "north-west": 315,
 }
+
+#: The same bearings as words.
+WORDS: Mapping[int, str] = {degrees: word for word, degrees in BEARINGS.items()}
 
 #: Exact sines of the four bearings most roofs have, so that a square plan stays square.
 _SQUARE_SINES = {0: 0.0, 90: 1.0, 180: 0.0, 270: -1.0}
@@ -170,48 +173,48 @@ def slope_to_plan(place: Place, rise: Number, point: Point) -> PlanPoint:
     return level_to_plan(place, point[0], float(point[1]) / slope_factor(rise))
 
 
-def plan_outline(shape: Shape, place: Place) -> tuple[PlanPoint, ...]:
+def plan_outline(level: Outline, place: Place) -> tuple[PlanPoint, ...]:
     """Return the plane's corners in plan.
 
     Source: house rule; the level outline turned to the plane's bearing.
 
     Args:
-        shape: The plane's shape [ft].
+        level: Corners seen from above: along the lowest edge, then level run [ft].
         place: Where the plane lies [ft, degrees].
 
     Returns:
-        Corners in the order of ``level_outline``, east and north [ft].
+        The same corners, east and north [ft].
 
     Example:
-        >>> plan_outline(Shape(10, 10, 0, 8, 3), place((14, 4), "south"))
-        ((14.0, 4.0), (24.0, 4.0), (24.0, 12.0), (14.0, 12.0))
+        >>> plan_outline(((0, 0), (10, 0), (10, 8)), place((14, 4), "south"))
+        ((14.0, 4.0), (24.0, 4.0), (24.0, 12.0))
     """
-    return tuple(level_to_plan(place, u, run) for u, run in level_outline(shape))
+    return tuple(level_to_plan(place, u, run) for u, run in level)
 
 
-def placed_side(shape: Shape, place: Place, side: Side) -> PlacedSide:
+def placed_side(start: Point, end: Point, place: Place, rise: Number) -> PlacedSide:
     """Return one side of a plane in plan, with its true length.
 
-    Source: house rule; sides run counterclockwise, lower, right, upper, left.
+    Source: house rule; Pythagoras on the slope.
 
     Args:
-        shape: The plane's shape [ft].
+        start: One end: along the lowest edge, then level run [ft].
+        end: The other end [ft].
         place: Where the plane lies [ft, degrees].
-        side: Which side [-].
+        rise: Rise in 12 of the plane [in], 0 or more.
 
     Returns:
         Ends in plan and length along the roof [ft].
 
+    Raises:
+        OutOfRange: ``rise`` is below 0.
+
     Example:
-        >>> placed_side(Shape(20, 32, 0, 12, 6), place((0, 0), "south"), "right")
+        >>> placed_side((20, 0), (32, 12), place((0, 0), "south"), 6)
         PlacedSide(line=((20.0, 0.0), (32.0, 12.0)), length_ft=18.0)
     """
-    starts, run = shape.upper_starts_ft, shape.run_ft
-    corners: list[Point] = [(0, 0), (shape.lower_ft, 0), (starts + shape.upper_ft, run), (starts, run)]
-    number = SIDES.index(side)
-    ends = (corners[number], corners[(number + 1) % 4])
-    start, end = (level_to_plan(place, *corner) for corner in ends)
-    return PlacedSide((start, end), side_lengths(shape)[side])
+    line = (level_to_plan(place, *start), level_to_plan(place, *end))
+    return PlacedSide(line, length_on_slope(*start, *end, rise))
 
 
 def compare_sides(
@@ -230,8 +233,8 @@ def compare_sides(
         Gap and difference [ft], and whether they are one edge.
 
     Example:
-        >>> valley = placed_side(Shape(20, 32, 0, 12, 6), place((0, 0), "south"), "right")
-        >>> wing = placed_side(Shape(16, 28, -12, 12, 6), place((20, 0), "west"), "left")
+        >>> valley = placed_side((20, 0), (32, 12), place((0, 0), "south"), 6)
+        >>> wing = placed_side((-12, 12), (0, 0), place((20, 0), "west"), 6)
         >>> compare_sides(valley, wing)
         SharedSide(gap_ft=0.0, difference_ft=0.0, shared=True)
     """

@@ -5,6 +5,9 @@ from collections.abc import Sequence
 from fractions import Fraction
 from itertools import pairwise
 
+from shapely import Polygon, STRtree, get_parts, make_valid, union_all
+from shapely.geometry.base import BaseGeometry
+
 from packet.calc.domain import OutOfRange, above_zero
 from packet.figure import Number
 
@@ -153,6 +156,33 @@ def _distance_to_side(point: Point, start: Point, end: Point) -> float:
     return math.hypot(px - ax - along * (bx - ax), py - ay - along * (by - ay))
 
 
+def lies_along(
+    start: Point, end: Point, edge_start: Point, edge_end: Point, tolerance_ft: float = ON_LINE_TOLERANCE_FT
+) -> bool:
+    """Return whether a line lies on another, both of its ends included.
+
+    Source: house rule; both ends no farther from the other line than the tolerance.
+
+    Args:
+        start: One end [ft].
+        end: The other end [ft].
+        edge_start: One end of the line it may lie on [ft].
+        edge_end: The other end of that line [ft].
+        tolerance_ft: Distance that still counts as on it [ft].
+
+    Returns:
+        True for a line on the other [-].
+
+    Example:
+        >>> lies_along((4, 0), (8, 0), (0, 0), (20, 0)), lies_along((4, 0), (4, 8), (0, 0), (20, 0))
+        (True, False)
+    """
+    return (
+        all(_distance_to_side(point, edge_start, edge_end) <= tolerance_ft for point in (start, end))
+        and distance(start, end) > 2 * tolerance_ft
+    )
+
+
 def holds_point(outline: Sequence[Point], point: Point, tolerance_ft: float = ON_LINE_TOLERANCE_FT) -> bool:
     """Return whether a point lies inside an outline or on its line.
 
@@ -183,24 +213,12 @@ def holds_point(outline: Sequence[Point], point: Point, tolerance_ft: float = ON
     return inside
 
 
-def _meeting(start: Point, end: Point, other_start: Point, other_end: Point) -> float | None:
-    """Return how far along the first side the second meets it, 0 to 1; None for a miss or parallel sides."""
-    ax, ay, bx, by = (float(value) for value in (*start, *end))
-    cx, cy, dx, dy = (float(value) for value in (*other_start, *other_end))
-    cross = (bx - ax) * (dy - cy) - (by - ay) * (dx - cx)
-    if cross == 0:
-        return None
-    along = ((cx - ax) * (dy - cy) - (cy - ay) * (dx - cx)) / cross
-    other = ((cx - ax) * (by - ay) - (cy - ay) * (bx - ax)) / cross
-    return along if 0 <= along <= 1 and 0 <= other <= 1 else None
-
-
 def holds_outline(
     outer: Sequence[Point], inner: Sequence[Point], tolerance_ft: float = ON_LINE_TOLERANCE_FT
 ) -> bool:
     """Return whether one outline lies wholly inside another, touching allowed.
 
-    Source: house rule; each side of the inner outline, cut where it meets the outer one, must stay inside.
+    Source: house rule; the outer outline, wider by the tolerance, covers the inner one.
 
     Args:
         outer: Corners of the outer outline in order [ft].
@@ -216,41 +234,87 @@ def holds_outline(
         >>> holds_outline(plane, dormer), holds_outline(plane, sheet)
         (True, False)
     """
-    for (ax, ay), (bx, by) in _sides(inner):
-        meetings = (_meeting((ax, ay), (bx, by), start, end) for start, end in _sides(outer))
-        cuts = sorted({0.0, 1.0, *(place for place in meetings if place is not None)})
-        places = [*cuts, *((low + high) / 2 for low, high in pairwise(cuts))]
-        points = [(float(ax) + p * float(bx - ax), float(ay) + p * float(by - ay)) for p in places]
-        if not all(holds_point(outer, point, tolerance_ft) for point in points):
-            return False
-    return True
+    wider = _mended(outer).buffer(tolerance_ft + _NO_DISTANCE_FT, join_style="mitre")
+    return bool(wider.covers(_mended(inner)))
 
 
-def is_simple(outline: Sequence[Point]) -> bool:
-    """Return whether no side of an outline crosses or touches another that is not its neighbour.
+def is_simple(outline: Sequence[Point], tolerance_ft: float = ON_LINE_TOLERANCE_FT) -> bool:
+    """Return whether an outline encloses one area, none of its sides crossing another.
 
-    Source: house rule; the shoelace sum is an area only then.
+    Source: house rule; the shoelace sum is an area only then. Two taped sides that should just meet, as at
+    a dormer's corner on the valley, may cross by the error of the tape.
 
     Args:
         outline: Three corners or more in order [ft].
+        tolerance_ft: Side of a square that a crossing may cut off [ft].
 
     Returns:
         True when the corners are in an order that encloses one area [-].
+
+    Raises:
+        OutOfRange: There are fewer than three corners.
 
     Example:
         >>> is_simple([(0, 0), (8, 0), (8, 4), (0, 4)]), is_simple([(0, 0), (8, 4), (8, 0), (0, 4)])
         (True, False)
     """
-    sides = _sides(outline)
-    last = len(sides) - 1
-    # A corner on a side that is not its own touches it or doubles back, along parallel sides too.
-    for corner in outline:
-        for start, end in sides:
-            if corner not in (start, end) and _distance_to_side(corner, start, end) < _NO_DISTANCE_FT:
-                return False
-    return len(set(outline)) == len(outline) and all(
-        _meeting(*sides[first], *sides[second]) is None
-        for first in range(len(sides))
-        for second in range(first + 2, len(sides))
-        if (first, second) != (0, last)
-    )
+    area = float(polygon_area(outline))
+    if len(set(outline)) < len(outline):
+        return False
+    mended = _mended(outline)
+    spikes = [part for part in get_parts(mended) if part.area == 0 and part.length > tolerance_ft]
+    return not spikes and abs(float(mended.area) - area) < tolerance_ft**2
+
+
+def overlapping(
+    outlines: Sequence[Sequence[Point]], holes: Sequence[Sequence[Point]], depth_ft: float
+) -> list[tuple[int, int, float]]:
+    """Return the pairs of outlines that lie over each other, holes taken out.
+
+    Source: house rule; an overlap narrower than twice the depth is the error of two tapes.
+
+    Args:
+        outlines: Corners of each outline in order [ft].
+        holes: Outlines in which others may lie [ft].
+        depth_ft: Depth from which an overlap counts [ft].
+
+    Returns:
+        Numbers of both outlines and the area they share [sq ft].
+
+    Example:
+        >>> overlapping([rectangle_at(0, 0, 8, 4), rectangle_at(6, 0, 8, 4)], [], 0.25)
+        [(0, 1, 8.0)]
+    """
+    shapes = [_mended(outline) for outline in outlines]
+    left_out = union_all([_mended(hole).buffer(depth_ft, join_style="mitre") for hole in holes])
+    pairs = zip(*STRtree(shapes).query(shapes, predicate="intersects"), strict=True)
+    found = []
+    for first, second in sorted((int(a), int(b)) for a, b in pairs if a < b):
+        shared = shapes[first].intersection(shapes[second]).difference(left_out)
+        if not shared.buffer(-depth_ft).is_empty:
+            found.append((first, second, float(shared.area)))
+    return found
+
+
+def polygon(outline: Sequence[Point]) -> Polygon:
+    """Return an outline as a shape of the geometry library.
+
+    Source: house rule; the library works in floating point.
+
+    Args:
+        outline: Three corners or more in order [ft].
+
+    Returns:
+        The polygon [ft].
+
+    Example:
+        >>> polygon([(0, 0), (8, 0), (8, 4), (0, 4)]).area
+        32.0
+    """
+    return Polygon([(float(x), float(y)) for x, y in outline])
+
+
+def _mended(outline: Sequence[Point]) -> BaseGeometry:
+    """Return an outline as a shape that the library can work with, though two of its sides just cross."""
+    shape = polygon(outline)
+    return shape if shape.is_valid else make_valid(shape)

@@ -17,7 +17,9 @@ COMMANDS = {
     "serve": "Show a job's packet in the browser, rebuilt on change.",
     "zip": "Make the zip of a packet's outside copy, to hand on.",
     "pdf": "Print jobs: a PDF of each copy, and a roof card.",
+    "order": "List what to buy for jobs, and write the list for a spreadsheet.",
     "figures": "Print every figure of a job with its working.",
+    "rules": "List the rules a job rests on, and what to do about each.",
     "schema": "Print the JSON Schema of a record, for an editor.",
 }
 

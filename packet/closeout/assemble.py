@@ -4,10 +4,13 @@ from collections.abc import Iterator, Sequence
 from pathlib import Path
 
 from packet import __version__
+from packet.closeout.goods import missing_figures, product_problems
 from packet.closeout.model import Care, Closeout, Code, Head, Photo
+from packet.figures.faults import shape_faults
 from packet.figures.make import make_figures
 from packet.figures.plan import plan
 from packet.figures.rules import code_ids
+from packet.figures.takeoff import take_off
 from packet.photos.taken import PhotoSet, TakenPhoto, take_photos
 from packet.problems import Problem, Refused, nearest
 from packet.reading import ReadFile
@@ -53,15 +56,19 @@ def assemble(workspace: Workspace, job_folder: Path) -> tuple[Closeout, tuple[Ta
         problems += refused.problems
     record, found = read_record(job_folder)
     problems += found
+    if record:
+        problems += _wrong_shapes(record, found)
     try:
         photos = take_photos(job_folder)
     except Refused as refused:
         problems += refused.problems
     if library and record and photos is not None:
         problems += _between_files(library, record, photos)
+        problems += product_problems(record, library)
     if problems or not (library and office and record and photos is not None):
         raise Refused(problems)
     closeout = _closeout(library, office.value, record.value, photos)
+    problems += missing_figures(record, closeout.takeoff, library)
     problems += _explained_nothing(record, [finding.id for finding in closeout.findings])
     if problems:
         raise Refused(problems)
@@ -88,7 +95,7 @@ def _between_files(library: Library, record: ReadFile[JobRecord], photos: PhotoS
         if way.requirement.partition(":")[0] not in BY_ID:
             loc, near = ("ways_out", n, "requirement"), nearest(way.requirement, BY_ID) or ""
             yield record.problem("unknown-requirement", loc, way.requirement, nearest=near)
-    planes = {plane.id for plane in job.roof.planes} if job.roof else set()
+    planes = set(job.roof.plane_ids) if job.roof else set()
     planes |= record.ids_typed
     things = {*BY_ID, *shown_ids(job), *record.ids_typed}
     if photos.log:
@@ -103,6 +110,20 @@ def _between_files(library: Library, record: ReadFile[JobRecord], photos: PhotoS
                     yield photos.log.problem("unknown-proof", ("photos", n, "proves", m), id, nearest=near)
 
 
+def _wrong_shapes(record: ReadFile[JobRecord], found: Sequence[Problem]) -> list[Problem]:
+    """Find shapes that make no roof; where the record's own checks refused a part of it, they wait."""
+    if any(problem.at.startswith("roof") for problem in found):
+        return []
+    told = {(problem.line, problem.column) for problem in found}
+    problems = [
+        record.problem_of_key(fault.code, fault.loc, **fault.values)
+        if fault.code == "unknown-edge"
+        else record.problem(fault.code, fault.loc, fault.found, **fault.values)
+        for fault in shape_faults(record.value)
+    ]
+    return [problem for problem in problems if (problem.line, problem.column) not in told]
+
+
 def _explained_nothing(record: ReadFile[JobRecord], findings: Sequence[str]) -> Iterator[Problem]:
     """Find explanations of what was not found: a mistyped id would leave the finding open without a word."""
     for id in record.value.explained:
@@ -113,8 +134,9 @@ def _explained_nothing(record: ReadFile[JobRecord], findings: Sequence[str]) -> 
 
 def _closeout(library: Library, office: Office, record: JobRecord, photos: PhotoSet) -> Closeout:
     figures = make_figures(record, library)
+    takeoff = take_off(record, library, figures)
     results = review(record, photos.photos, library, figures)
-    found = findings(record, photos.photos, figures)
+    found = findings(record, photos.photos, figures, takeoff, library)
     geometry = plan(record, figures)
     codes = tuple(_code(id, library) for id in code_ids(record))
     care = _care(record, library)
@@ -130,6 +152,7 @@ def _closeout(library: Library, office: Office, record: JobRecord, photos: Photo
         stages=stages,
         expected=expected(record),
         photos=tuple(_photo(photo) for photo in photos.photos),
+        takeoff=takeoff,
         geometry=geometry,
         care=care,
     )

@@ -5,6 +5,7 @@ from typing import Literal
 from packet.fields import Strict, everyone, leaf
 from packet.figure import Figure, Source
 from packet.figures.plan import Geometry
+from packet.figures.takeoff import TakeoffLine
 from packet.photos.log import CaptionedPhoto
 from packet.record.job import JobRecord
 from packet.record.office import Office
@@ -68,5 +69,6 @@ class Closeout(Strict):
     stages: tuple[str, ...] = everyone()
     expected: tuple[str, ...] = everyone(description="Parts of the record this kind of work is asked for.")
     photos: tuple[Photo, ...] = everyone()
+    takeoff: tuple[TakeoffLine, ...] = everyone()
     geometry: Geometry | None = everyone()
     care: tuple[Care, ...] = everyone()

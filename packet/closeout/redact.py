@@ -15,6 +15,7 @@ from packet.fields import Money, readers_of
 from packet.figure import Figure, Origin, Source, Term, Working
 from packet.figures.plan import Geometry, PlanArea, PlanEdge, PlanMark, PlanPlane
 from packet.figures.rules import Limit
+from packet.figures.takeoff import TakeoffLine
 from packet.readers import EVERYONE, Reader
 from packet.reference.vocabulary import Nail
 from packet.review.findings import OF_PHOTOS
@@ -23,7 +24,7 @@ from packet.review.model import Answer, Finding, Part, Result
 #: Types whose leaves go where the thing that holds them goes; the leaves of any other are the office's alone.
 _FOLLOW: frozenset[type] = frozenset(
     {Figure, Working, Term, Origin, Source, Result, Part, Limit, Answer, Finding, Nail}
-    | {Geometry, PlanPlane, PlanEdge, PlanArea, PlanMark}
+    | {Geometry, PlanPlane, PlanEdge, PlanArea, PlanMark, TakeoffLine}
 )
 _TYPED = (units.Length, units.Pitch, units.Area, units.Speed, units.NailSize, Money)
 _GONE = object()
@@ -69,7 +70,7 @@ def _withhold(finding: dict[str, Any], photos: set[str], explained: dict[str, An
 def _may_have(figure: Mapping[str, Any], record: Mapping[str, Any]) -> bool:
     """Return whether a measured figure's place in the record is still in the copy."""
     origin: str = figure["origin"]
-    return not origin or origin.startswith("rule.") or origin.split(".", 1)[0] in record
+    return not origin or origin.startswith(("rule.", "table.")) or origin.split(".", 1)[0] in record
 
 
 def _seen(value: Any, reader: Reader) -> Any:

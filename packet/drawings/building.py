@@ -3,6 +3,7 @@
 import math
 from collections.abc import Sequence
 from dataclasses import dataclass
+from functools import cached_property
 
 from packet.drawings.flat import (
     Polygon,
@@ -16,8 +17,12 @@ from packet.drawings.flat import (
     sides,
     to_segment,
 )
-from packet.drawings.plan import SAME_PLACE_FT, Plan
+from packet.drawings.plan import SAME_PLACE_FT, Plan, scaled
 from packet.drawings.svg import Point
+from packet.drawings.taken import Index
+
+#: Side of a cell in which planes are looked up [ft].
+_CELL_FT = 12.0
 
 
 @dataclass(frozen=True)
@@ -36,38 +41,48 @@ class Building:
     planes: tuple[tuple[Point, ...], ...]
     extent: tuple[float, float, float, float]
 
-    def is_near(self, point: Point) -> bool:
-        """Return whether a point lies within the building's extent, or a pixel around it."""
-        left, top, right, low = self.extent
-        return left - 1 <= point[0] <= right + 1 and top - 1 <= point[1] <= low + 1
-
     def is_on_roof(self, point: Point) -> bool:
         """Return whether a point lies on any plane."""
-        return any(is_inside(point, plane) for plane in self.planes)
+        return any(is_inside(point, plane) for plane in self._index.near((*point, *point)))
 
-    def distance(self, point: Point) -> float:
-        """Return the distance to the building's outline [px]."""
-        return min(to_segment(point, piece) for piece in self.outline)
+    @cached_property
+    def _index(self) -> Index[tuple[Point, ...]]:
+        return Index(self.planes)
+
+    def at_scale(self, plan: Plan, by: float) -> "Building":
+        """Return the building of a plan that was brought to another scale."""
+        return Building(
+            tuple((scaled(start, by), scaled(end, by)) for start, end in self.outline),
+            tuple(((scaled(start, by), scaled(end, by)), level) for (start, end), level in self.seams),
+            tuple(plane.outline for plane in plan.planes),
+            (*scaled(self.extent[:2], by), *scaled(self.extent[2:], by)),
+        )
 
 
 def building(plan: Plan) -> Building:
     """Return the building's outline: plane sides with roof on one side only."""
     near = SAME_PLACE_FT * plan.px_per_ft
-    outlines = [plane.outline for plane in plan.planes]
+    cell = _CELL_FT * plan.px_per_ft
+    outlines = Index((plane.outline for plane in plan.planes), cell)
+    edges = Index((edge.line for edge in plan.edges), cell)
+    known = Index[Segment]((), cell)
     outer: list[Segment] = []
     seams: list[tuple[Segment, int]] = []
     for plane in plan.planes:
         for side in sides(plane.outline):
-            for piece in _pieces(side, outlines, near):
-                known = [*outer, *(seam for seam, _ in seams)]
-                if any(_is_same(piece, other, near) for other in known):
+            for piece in _pieces(side, outlines.near(bounds(side), near), near):
+                around = bounds(piece)
+                if any(_is_same(piece, other, near) for other in known.near(around, near)):
                     continue
-                if _is_outer(piece, outlines, near):
+                if _is_outer(piece, outlines.near(around, near), near):
                     outer.append(piece)
-                elif not any(lies_on(piece, edge.line, near) for edge in plan.edges):
+                elif not any(lies_on(piece, line, near) for line in edges.near(around, near)):
                     seams.append((piece, plane.level))
-    extent = bounds(corner for outline in outlines for corner in outline)
-    return Building(tuple(outer), tuple(seams), tuple(outlines), extent)
+                else:
+                    continue
+                known.add(piece)
+    extent = bounds(corner for outline in outlines.all for corner in outline)
+    return Building(tuple(outer), tuple(seams), tuple(outlines.all), extent)
 
 
 def loops(pieces: Sequence[Segment], near: float) -> list[tuple[list[Point], bool]]:

@@ -2,16 +2,27 @@
 
 import math
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from fractions import Fraction
+from itertools import pairwise
 
 from packet.drawings.building import Building
 from packet.drawings.edges import edge_name
-from packet.drawings.flat import Segment, along, between, crosses, direction, meeting, moved, rectangle
+from packet.drawings.flat import (
+    Segment,
+    along,
+    between,
+    bounds,
+    crosses,
+    direction,
+    meeting,
+    moved,
+    rectangle,
+)
 from packet.drawings.lettering import STYLES, Lettered
 from packet.drawings.plan import Edge, Plan
 from packet.drawings.svg import Element, Point, element, line
-from packet.drawings.taken import Taken
+from packet.drawings.taken import Box, Index, Taken
 from packet.units import feet_and_inches
 
 DIMENSIONED = ("eave", "ridge")
@@ -22,8 +33,8 @@ _FIRST, _STEP, _CLEAR = 24.0, 6.0, 20.0
 _EXTENSION_GAP, _BEYOND, _HALF_TICK = 4.0, 4.0, 3.6
 #: Height of the text's middle above its line; half the strip a dimension line keeps free [px].
 _TEXT_ABOVE, _STRIP = 9.0, 5.0
-#: Step at which an extension line looks for roof [px].
-_PROBE = 2.0
+#: An extension line this near the outline runs along it [px].
+_ALONG_OUTLINE = 1.0
 #: Shortest line that can hold ticks [px]; a plan length may differ from the true one by a tape's error [ft].
 _SHORTEST, _TAPE_FT = 14.0, 1 / 12
 
@@ -65,19 +76,30 @@ def dimensions(
         few: Only the longest eave each way, for a small sheet.
     """
     placed: list[Dimension] = []
+    known = _Placed()
     for edge in _wanted(plan, few=few):
         tries = [
             found
             for normal in _normals(edge, building)
-            if (found := _first_fit(edge, normal, plan, building, taken, placed, words)) is not None
+            if (found := _first_fit(edge, normal, plan, building, taken, known, words)) is not None
         ]
         if not tries:
             continue
         best = min(tries, key=lambda one: round(between(one.line, edge.line), 3))
         placed.append(best)
+        known.lines.add(_shortened(best.line))
+        known.texts.add(best.text.box)
         taken.add([best.text.box, _strip(best.line)])
-        taken.lines += [best.line, *best.extensions]
+        taken.add_lines([best.line, *best.extensions])
     return placed
+
+
+@dataclass
+class _Placed:
+    """Lines and texts of dimensions placed so far: extension lines of others cross neither."""
+
+    lines: Index[Segment] = field(default_factory=Index)
+    texts: Index[Box] = field(default_factory=Index)
 
 
 def _wanted(plan: Plan, *, few: bool) -> list[Edge]:
@@ -125,21 +147,30 @@ def _first_fit(
     plan: Plan,
     building: Building,
     taken: Taken,
-    placed: Sequence[Dimension],
+    placed: _Placed,
     words: Mapping[str, str],
 ) -> Dimension | None:
     reach = math.hypot(plan.width_px, plan.height_px) + 8 * _FIRST
-    on_roof = tuple(_steps_on_roof(point, normal, building, reach) for point in edge.line)
+    on_roof = tuple(_spans_on_roof(point, normal, building) for point in edge.line)
+    blocked, centre = _too_near(edge, normal, building), along(*edge.line, 0.5)
+    past_roof = max((end for spans in on_roof for _, end in spans), default=0.0)
+    text = _text(edge, words)
     for number in range(int((reach - _FIRST) / _STEP)):
         off = _FIRST + number * _STEP
-        dimension_line = _shifted(edge.line, normal, off)
-        if not _is_clear_of_roof(dimension_line, building):
+        if any(start < off < end for start, end in blocked):
             continue
+        if building.is_on_roof(moved(centre, normal, off)):
+            continue
+        dimension_line = _shifted(edge.line, normal, off)
         extensions = tuple(
-            _extension(point, normal, off, steps) for point, steps in zip(edge.line, on_roof, strict=True)
+            _extension(point, normal, off, spans) for point, spans in zip(edge.line, on_roof, strict=True)
         )
-        found = Dimension(edge, dimension_line, extensions, _text(edge, dimension_line, words))
-        if _fits(found, taken, placed):
+        if _crosses_another(extensions, placed):
+            if off > past_roof:  # from here on extension lines only grow
+                return None
+            continue
+        found = Dimension(edge, dimension_line, extensions, _above(dimension_line, text))
+        if taken.is_free(found.text.box) and taken.is_free(_strip(dimension_line)):
             return found
     return None
 
@@ -152,44 +183,81 @@ def _shifted(edge_line: Segment, normal: Point, off: float) -> Segment:
     return (end, start) if turned else (start, end)
 
 
-def _text(edge: Edge, dimension_line: Segment, words: Mapping[str, str]) -> Lettered:
+def _text(edge: Edge, words: Mapping[str, str]) -> str:
     length = feet_and_inches(Fraction(edge.length_ft) * 12)
-    text = words["dimension"].format(edge=edge_name(edge.kind, words), length=length)
+    return words["dimension"].format(edge=edge_name(edge.kind, words), length=length)
+
+
+def _above(dimension_line: Segment, text: str) -> Lettered:
+    """Return a dimension's text in its place, on the upper or left side of its line."""
     way = direction(*dimension_line)
     centre = moved(along(*dimension_line, 0.5), (way[1], -way[0]), _TEXT_ABOVE)
     return Lettered(text, STYLES["dim"], centre, math.degrees(math.atan2(way[1], way[0])))
 
 
-def _steps_on_roof(point: Point, normal: Point, building: Building, reach: float) -> list[float]:
-    """Return the distances from a point at which its extension line would run over roof or along its edge."""
-    return [
-        step * _PROBE
-        for step in range(int(reach / _PROBE))
-        if building.is_near(probe := moved(point, normal, step * _PROBE))
-        and (building.is_on_roof(probe) or building.distance(probe) < 1.0)
+def _across(piece: Segment, start: Point, way: Point) -> Segment:
+    """Return a piece as seen along a way from a point: how far along, how far beside."""
+    (ax, ay), (bx, by) = piece
+    (x, y), (ux, uy) = start, way
+    ax, ay, bx, by = ax - x, ay - y, bx - x, by - y
+    return (ax * ux + ay * uy, ay * ux - ax * uy), (bx * ux + by * uy, by * ux - bx * uy)
+
+
+def _within(piece: Segment, low: float, high: float) -> tuple[float, float] | None:
+    """Return from where to where along the way a piece lies between two lines beside it."""
+    (a, beside_a), (b, beside_b) = piece
+    if beside_a > beside_b:
+        a, beside_a, b, beside_b = b, beside_b, a, beside_a
+    if beside_b < low or beside_a > high:
+        return None
+    if beside_b - beside_a > 1e-9:
+        slope = (b - a) / (beside_b - beside_a)
+        a, b = (
+            a + (max(beside_a, low) - beside_a) * slope,
+            a + (min(beside_b, high) - beside_a) * slope,
+        )
+    return (a, b) if a <= b else (b, a)
+
+
+def _spans_on_roof(point: Point, normal: Point, building: Building) -> list[tuple[float, float]]:
+    """Return from where to where an extension line from a point would run over roof or along its edge."""
+    spans = [
+        span
+        for piece in building.outline
+        if (span := _within(_across(piece, point, normal), -_ALONG_OUTLINE, _ALONG_OUTLINE))
+        and span[1] >= 0
     ]
+    spans.sort()
+    between_them = [
+        (end, start)
+        for (_, end), (start, _) in pairwise([(0.0, 0.0), *spans])
+        if start > end and building.is_on_roof(moved(point, normal, (start + end) / 2))
+    ]
+    return spans + between_them
 
 
-def _extension(point: Point, normal: Point, off: float, on_roof: Sequence[float]) -> Segment:
+def _too_near(edge: Edge, normal: Point, building: Building) -> list[tuple[float, float]]:
+    """Return from where to where a dimension line, pulled out, would be too near the building's outline."""
+    beside = [at for _, at in _across(edge.line, edge.line[0], normal)]
+    low, high = min(beside) - _CLEAR, max(beside) + _CLEAR
+    seen = (_within(_across(piece, edge.line[0], normal), low, high) for piece in building.outline)
+    return [(span[0] - _CLEAR, span[1] + _CLEAR) for span in seen if span]
+
+
+def _extension(
+    point: Point, normal: Point, off: float, on_roof: Sequence[tuple[float, float]]
+) -> Segment:
     """Return an extension line from where the roof ends to beyond the dimension line."""
-    last = max((step for step in on_roof if step < off), default=0.0)
+    last = max((min(end, off) for start, end in on_roof if start < off), default=0.0)
     return moved(point, normal, min(last + _EXTENSION_GAP, off)), moved(point, normal, off + _BEYOND)
 
 
-def _is_clear_of_roof(dimension_line: Segment, building: Building) -> bool:
-    return not building.is_on_roof(along(*dimension_line, 0.5)) and all(
-        between(dimension_line, piece) >= _CLEAR for piece in building.outline
-    )
-
-
-def _fits(found: Dimension, taken: Taken, placed: Sequence[Dimension]) -> bool:
-    strip = _strip(found.line)
-    if not taken.is_free(found.text.box) or not taken.is_free(strip):
-        return False
-    return not any(
-        meeting(extension, _shortened(other.line)) is not None or crosses(other.text.box, extension)
-        for extension in found.extensions
-        for other in placed
+def _crosses_another(extensions: Sequence[Segment], placed: _Placed) -> bool:
+    """Return whether an extension line would cross another dimension."""
+    return any(
+        any(meeting(extension, line) is not None for line in placed.lines.near(bounds(extension)))
+        or any(crosses(text, extension) for text in placed.texts.near(bounds(extension)))
+        for extension in extensions
     )
 
 

@@ -48,9 +48,11 @@ def is_inside(point: Point, outline: Polygon) -> bool:
     """Return whether a point lies inside an outline (even-odd)."""
     x, y = point
     inside = False
-    for (ax, ay), (bx, by) in sides(outline):
+    ax, ay = outline[-1]
+    for bx, by in outline:
         if (ay > y) != (by > y) and x < ax + (y - ay) / (by - ay) * (bx - ax):
             inside = not inside
+        ax, ay = bx, by
     return inside
 
 
@@ -77,6 +79,9 @@ def between(first: Segment, second: Segment) -> float:
 
 def rectangle(centre: Point, width: float, height: float, angle_deg: float = 0.0) -> tuple[Point, ...]:
     """Return the corners of a turned rectangle; the angle is clockwise on the sheet, as in SVG."""
+    if not angle_deg:
+        (x, y), right, low = centre, width / 2, height / 2
+        return (x - right, y - low), (x + right, y - low), (x + right, y + low), (x - right, y + low)
     cosine, sine = math.cos(math.radians(angle_deg)), math.sin(math.radians(angle_deg))
     half = (
         (-width / 2, -height / 2),
@@ -88,14 +93,14 @@ def rectangle(centre: Point, width: float, height: float, angle_deg: float = 0.0
 
 
 def do_overlap(first: Polygon, second: Polygon, gap: float = 0.0) -> bool:
-    """Return whether two convex outlines overlap or come nearer than ``gap``, by separating axes."""
-    for (ax, ay), (bx, by) in [*sides(first), *sides(second)]:
-        normal = direction((ax, ay), (bx, by))
-        normal = (-normal[1], normal[0])
-        one = [x * normal[0] + y * normal[1] for x, y in first]
-        two = [x * normal[0] + y * normal[1] for x, y in second]
-        if max(one) + gap <= min(two) + _NOISE or max(two) + gap <= min(one) + _NOISE:
-            return False
+    """Return whether two turned rectangles overlap or come nearer than ``gap``, by separating axes."""
+    for a, b, c, _ in (first, second):
+        for start, end in ((a, b), (b, c)):
+            way_x, way_y = direction(start, end)
+            one = [x * way_x + y * way_y for x, y in first]
+            two = [x * way_x + y * way_y for x, y in second]
+            if max(one) + gap <= min(two) + _NOISE or max(two) + gap <= min(one) + _NOISE:
+                return False
     return True
 
 
@@ -112,24 +117,20 @@ def touches(box: Polygon, outline: Polygon) -> bool:
     )
 
 
-def holds(outline: Polygon, box: Polygon) -> bool:
-    """Return whether a convex box lies inside an outline."""
-    return all(is_inside(corner, outline) for corner in box) and not any(
-        crosses(box, side) for side in sides(outline)
-    )
-
-
 def crosses(box: Polygon, line: Segment) -> bool:
-    """Return whether a line runs through a convex box."""
+    """Return whether a line runs through a turned rectangle, by separating axes."""
     (ax, ay), (bx, by) = line
-    left, top, right, low = bounds(box)
-    if max(ax, bx) < left or min(ax, bx) > right or max(ay, by) < top or min(ay, by) > low:
+    beside = [(bx - ax) * (y - ay) - (by - ay) * (x - ax) for x, y in box]
+    if min(beside) > 0 or max(beside) < 0:
         return False
-    return (
-        is_inside(line[0], box)
-        or is_inside(line[1], box)
-        or any(meeting(side, line) is not None for side in sides(box))
-    )
+    first, second, third, _ = box
+    for (px, py), (qx, qy) in ((first, second), (second, third)):
+        way_x, way_y = qx - px, qy - py
+        start, end = px * way_x + py * way_y, qx * way_x + qy * way_y
+        one, two = ax * way_x + ay * way_y, bx * way_x + by * way_y
+        if max(one, two) < start or min(one, two) > end:
+            return False
+    return True
 
 
 def bounds(points: Iterable[Point]) -> tuple[float, float, float, float]:

@@ -1,9 +1,9 @@
 """Hatching as drawn lines, cut at labels: it prints the same everywhere and never runs through a word."""
 
 import math
-from collections.abc import Sequence
+from collections.abc import Iterable, Iterator, Sequence
 
-from packet.drawings.flat import Polygon, Segment, along, bounds, crossings
+from packet.drawings.flat import Polygon, Segment, along, bounds, crossings, sides
 from packet.drawings.svg import Point
 
 SPACING_PX = 6.0
@@ -16,7 +16,7 @@ _SHORTEST = 1.5
 
 
 def hatch(
-    outline: Polygon, turn: int, holes: Sequence[Polygon] = ()
+    outline: Polygon, turn: int, holes: Iterable[Polygon] = ()
 ) -> list[tuple[tuple[Point, Point], bool]]:
     """Return open runs of hatching for a path.
 
@@ -26,24 +26,54 @@ def hatch(
         holes: Convex boxes to leave clear, for example labels [px].
     """
     angle = math.radians(_ANGLES[turn % len(_ANGLES)])
-    way, normal = (math.cos(angle), math.sin(angle)), (-math.sin(angle), math.cos(angle))
-    across = [x * normal[0] + y * normal[1] for x, y in outline]
-    long = [x * way[0] + y * way[1] for x, y in outline]
-    first, last = math.ceil(min(across) / SPACING_PX), math.floor(max(across) / SPACING_PX)
-    runs: list[Segment] = []
-    for number in range(first, last + 1):
+    cosine, sine = math.cos(angle), math.sin(angle)
+    filled = dict(_spans(outline, cosine, sine))
+    clear: dict[int, list[tuple[float, float]]] = {}
+    for hole in holes:
+        for number, shares in _spans(hole, cosine, sine):
+            if number in filled:
+                clear.setdefault(number, []).append((shares[0], shares[-1]))
+    runs = []
+    for number, shares in sorted(filled.items()):
         off = number * SPACING_PX
-        whole = tuple(
-            (normal[0] * off + way[0] * at, normal[1] * off + way[1] * at)
-            for at in (min(long) - 1, max(long) + 1)
-        )
-        for start, end in crossings((whole[0], whole[1]), outline):
-            piece = (along(whole[0], whole[1], start), along(whole[0], whole[1], end))
-            runs += without(piece, holes)
-    return [(run, False) for run in runs]
+        for span in zip(shares[::2], shares[1::2], strict=False):
+            for start, end in _left(span, clear.get(number, ())):
+                if end - start >= _SHORTEST:
+                    ends = [(cosine * at - sine * off, sine * at + cosine * off) for at in (start, end)]
+                    runs.append(((ends[0], ends[1]), False))
+    return runs
 
 
-def without(piece: Segment, holes: Sequence[Polygon]) -> list[Segment]:
+def _spans(outline: Polygon, cosine: float, sine: float) -> Iterator[tuple[int, list[float]]]:
+    """Yield the number of each hatching line that meets an outline, and where it does, along the line."""
+    turned = [(x * cosine + y * sine, y * cosine - x * sine) for x, y in outline]
+    found: dict[int, list[float]] = {}
+    for (a, off_a), (b, off_b) in sides(turned):
+        if off_a == off_b:
+            continue
+        slope = (b - a) / (off_b - off_a)
+        low, high = min(off_a, off_b), max(off_a, off_b)
+        # A corner on a line belongs to the side above it alone, so that crossings come in pairs.
+        for number in range(math.ceil(low / SPACING_PX), math.ceil(high / SPACING_PX)):
+            found.setdefault(number, []).append(a + (number * SPACING_PX - off_a) * slope)
+    for number, shares in found.items():
+        yield number, sorted(shares)
+
+
+def _left(span: tuple[float, float], holes: Sequence[tuple[float, float]]) -> Iterator[tuple[float, float]]:
+    """Yield what holes leave of a span."""
+    at, last = span
+    for start, end in sorted(holes):
+        if start >= last:
+            break
+        if start > at:
+            yield at, start
+        at = max(at, end)
+    if at < last:
+        yield at, last
+
+
+def without(piece: Segment, holes: Iterable[Polygon]) -> list[Segment]:
     """Return a line without what lies in convex boxes."""
     pieces = [piece]
     for hole in holes:

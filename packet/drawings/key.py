@@ -3,6 +3,7 @@
 from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass
 
+from packet.drawings.edges import beside
 from packet.drawings.hatch import hatch
 from packet.drawings.lettering import STYLES, Lettered, width_px, wrapped
 from packet.drawings.names import Arrow
@@ -13,6 +14,8 @@ Sign = Callable[[Point], list[Element]]
 
 #: A line of the key and a further line of the same text, room for its sign, space between columns [px].
 _ROW, _LINE, _SIGN, _COLUMN_GAP = 21.0, 14.5, 30.0, 14.0
+#: The same for lines without a ring or a swatch [px].
+_LOW_ROW = 17.0
 #: Space between groups and above the foot of the strip; height and room of the north arrow [px].
 _GROUP_GAP, _FOOT_GAP, _NORTH_HEIGHT, _NORTH_WIDTH = 4.0, 10.0, 38.0, 30.0
 #: Height of the scale bar, shortest with a middle label [px], greatest share of the strip, lengths [ft].
@@ -28,6 +31,7 @@ class Entry:
     text: str
     mark: str | None = None
     room: float = _SIGN
+    row: float = _ROW
 
 
 @dataclass(frozen=True)
@@ -49,6 +53,18 @@ def opening_sign(at: Point) -> list[Element]:
     """Return a swatch of an opening's line."""
     x, y = at
     return [polygon([(x, y - 6), (x + 24, y - 6), (x + 24, y + 6), (x, y + 6)], class_="opening")]
+
+
+def line_entry(kind: str, text: str) -> Entry:
+    """Return a line of the key for a kind of edge; eaves and rakes are drawn on the building's outline."""
+
+    def draw(at: Point) -> list[Element]:
+        ends = (at, (at[0] + 24, at[1]))
+        outer = [line(*ends, class_="outline-sign")] if kind in ("eave", "rake") else []
+        own = line(*ends, class_=f"edge-sign {kind.replace(' ', '-')}")
+        return [*outer, own, *beside(kind, ends, (0.0, 1.0))]
+
+    return Entry(draw, text, row=_LOW_ROW)
 
 
 def arrow_sign(at: Point) -> list[Element]:
@@ -73,7 +89,7 @@ def plane_entry(id: str, text: str) -> Entry:
     def draw(at: Point) -> list[Element]:
         return [Lettered(id, STYLES["name"], at, from_left=True).draw()]
 
-    return Entry(draw, text, room=max(_SIGN, width_px(id, STYLES["name"]) + 6))
+    return Entry(draw, text, room=max(_SIGN, width_px(id, STYLES["name"]) + 6), row=_LOW_ROW)
 
 
 def strip(
@@ -130,12 +146,12 @@ def _group(entries: Sequence[Entry], top: float, width: float) -> tuple[list[Ele
 
 def _entry(entry: Entry, at: Point, room: float, width: float) -> tuple[list[Element], float]:
     """Return one line of the key, its text wrapped, and where it ends."""
-    x, y = at[0], at[1] + _ROW / 2
+    x, y = at[0], at[1] + entry.row / 2
     parts = entry.sign((x, y))
     for number, text in enumerate(wrapped(entry.text, STYLES["key"], width + 0.01)):
         y += _LINE if number else 0.0
         parts.append(Lettered(text, STYLES["key"], (x + room, y), from_left=True).draw())
-    return parts, y + _ROW / 2
+    return parts, y + entry.row / 2
 
 
 def _north(foot: Point, words: Mapping[str, str]) -> list[Element]:

@@ -6,6 +6,7 @@ A viewer's font is unknown, so estimates lean to the wide side.
 import unicodedata
 from collections.abc import Mapping
 from dataclasses import dataclass
+from functools import lru_cache
 
 from packet.drawings.flat import rectangle
 from packet.drawings.svg import Element, Point, element, number
@@ -54,6 +55,7 @@ _OTHER, _FULL = 0.62, 1.05
 LINE_HEIGHT, _BASELINE = 1.16, 0.35
 
 
+@lru_cache(maxsize=4096)
 def width_px(text: str, style: Style) -> float:
     """Return the estimated width of a line of text [px]."""
     return sum(_letter(letter) for letter in text) * style.size_px * style.wide

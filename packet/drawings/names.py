@@ -5,17 +5,16 @@ import math
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 
-from packet.drawings.flat import Polygon, bounds, holds, middle, moved, rectangle, touches
+from packet.drawings.flat import Polygon, bounds, moved, rectangle
 from packet.drawings.lettering import LINE_HEIGHT, STYLES, Lettered, width_px, wrapped
 from packet.drawings.plan import Plan, Plane
+from packet.drawings.room import Room
 from packet.drawings.svg import Element, Point, line, polygon
 from packet.drawings.taken import Taken
 
 #: Arrow: length, half width of its head, length of its head; space between it and its pitch [px].
 _ARROW, _HEAD_HALF, _HEAD, _BESIDE = 23.0, 3.2, 8.0, 4.0
-_LINE_GAP, _MARGIN, _ENOUGH = 1.5, 4.0, 12.0
-#: Step of the tries for a place [px], and the least and most steps across a plane.
-_GRID, _LEAST_CELLS, _MOST_CELLS = 4.0, 4, 44
+_LINE_GAP, _ID_GAP, _MARGIN = 1.5, 7.0, 4.0
 _WIDEST_TITLE, _MOST_LINES = 150.0, 3
 
 
@@ -127,6 +126,8 @@ def names(plan: Plan, taken: Taken, words: Mapping[str, str]) -> list[Name]:
 def _layouts(plane: Plane, words: Mapping[str, str]) -> Iterator[list[Block]]:
     """Yield sets of layouts from full to bare; all but the first set leave the title to the key."""
     id, pitch = lettered(plane.id, "name"), pitch_block(plane.pitch, plane.down)
+    if plane.area:  # an area that is the whole plane is named beside it
+        id = row([id, lettered(plane.area, "area-id")], _ID_GAP)
     status = [] if plane.touched else [lettered(words["untouched"], "note")]
     lines = wrapped(plane.title, STYLES["note"], _WIDEST_TITLE)
     titles = [[lettered(text, "note") for text in lines]]
@@ -142,72 +143,21 @@ def _layouts(plane: Plane, words: Mapping[str, str]) -> Iterator[list[Block]]:
             ]
     yield full
     yield [stack([id, pitch, *status]), row([stack([id, *status]), pitch], 8.0)]
+    if plane.area:  # from here on the key names the area
+        id = lettered(plane.id, "name")
     yield [stack([id, pitch]), row([id, pitch], 6.0)]
     yield [id]
 
 
 def _fitted(plane: Plane, plan: Plan, taken: Taken, words: Mapping[str, str]) -> Name | None:
-    hatched = [area.outline for area in plan.areas if area.plane == plane.id]
-    above = [other.outline for other in plan.above(plane) if touches(other.outline, plane.outline)]
+    above: list[Polygon] = [other.outline for other in plan.above(plane)]
+    hatched: list[Polygon] = [area.outline for area in plan.areas if area.plane == plane.id and not area.whole]
+    kept_free = [[*above, *hatched], above] if hatched else [above]
+    rooms = [Room(plane.outline, some, taken) for some in kept_free]
     for number, layouts in enumerate(_layouts(plane, words)):
-        for kept_free in ([*above, *hatched], above):
+        for room in rooms:
             for block in layouts:
-                found = best_place(block, plane.outline, kept_free, taken)
+                found = room.best(block.width, block.height, _MARGIN)
                 if found is not None:
                     return Name(plane, block.at(found), in_key=number > 0)
-            if not hatched:
-                break
     return None
-
-
-def best_place(
-    block: Block, outline: Polygon, kept_free: Sequence[Polygon], taken: Taken, *, margin: float = _MARGIN
-) -> Point | None:
-    """Return where a block's middle may stand inside an outline, near the outline's middle, or None.
-
-    Args:
-        block: What to place.
-        outline: Where it must lie [px].
-        kept_free: Outlines it must not touch [px].
-        taken: Room taken so far.
-        margin: Least clear space around the block [px].
-    """
-    left, top, right, low = bounds(outline)
-    centre = middle(outline)
-    best: tuple[float, float, Point] | None = None
-    for x in _ticks(left + block.width / 2, right - block.width / 2):
-        for y in _ticks(top + block.height / 2, low - block.height / 2):
-            away = math.dist((x, y), centre)
-            if best is not None and away - 6 * _ENOUGH > best[0]:
-                continue
-            clear = _clearance((x, y), block, outline, kept_free, taken, margin)
-            if clear is None:
-                continue
-            rank = (round(away - 6 * clear, 3), round(away, 3), (x, y))
-            if best is None or rank < best:
-                best = rank
-    return best[2] if best else None
-
-
-def _ticks(low: float, high: float) -> list[float]:
-    if high < low:
-        return []
-    count = min(_MOST_CELLS, max(_LEAST_CELLS, round((high - low) / _GRID)))
-    return [low + (high - low) * number / count for number in range(count + 1)]
-
-
-def _clearance(
-    at: Point, block: Block, outline: Polygon, kept_free: Sequence[Polygon], taken: Taken, least: float
-) -> float | None:
-    """Return the clear margin around a block in its place, up to ``_ENOUGH``; None when it does not fit."""
-    found: float | None = None
-    for margin in (least, _ENOUGH):
-        grown = rectangle(at, block.width + 2 * margin, block.height + 2 * margin)
-        if (
-            not taken.is_free(grown)
-            or not holds(outline, grown)
-            or any(touches(grown, other) for other in kept_free)
-        ):
-            break
-        found = margin
-    return found

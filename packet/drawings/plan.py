@@ -1,8 +1,8 @@
 """The roof on the sheet: geometry of a packet's copy read into typed parts, in px, y down."""
 
 import math
-from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass, replace
 from typing import Any
 
 from packet.drawings.flat import (
@@ -10,11 +10,14 @@ from packet.drawings.flat import (
     Segment,
     along,
     bounds,
+    direction,
     is_inside,
     middle,
+    moved,
     sides,
     surface,
     to_segment,
+    touches,
 )
 from packet.drawings.svg import Point
 
@@ -38,7 +41,7 @@ SAME_PLACE_FT = 0.1
 
 @dataclass(frozen=True)
 class Plane:
-    """A plane; ``level`` counts the planes it stands on."""
+    """A plane; ``level`` counts the planes it stands on, ``area`` is the id of an area that is all of it."""
 
     id: str
     title: str
@@ -47,26 +50,29 @@ class Plane:
     outline: tuple[Point, ...]
     touched: bool
     level: int
+    area: str = ""
 
 
 @dataclass(frozen=True)
 class Edge:
-    """An edge; ``level`` is that of the plane it bounds."""
+    """An edge; ``level`` is that of the plane it bounds, ``inner`` the way square to it into that plane."""
 
     id: str
     kind: str
     line: Segment
     length_ft: float
     level: int
+    inner: Point | None = None
 
 
 @dataclass(frozen=True)
 class Patch:
-    """A worked area or an opening in a plane."""
+    """A worked area or an opening in a plane; ``whole`` when it is the whole plane."""
 
     id: str
     plane: str
     outline: tuple[Point, ...]
+    whole: bool = False
 
 
 @dataclass(frozen=True)
@@ -93,7 +99,46 @@ class Plan:
 
     def above(self, plane: Plane) -> list[Plane]:
         """Return the planes that stand on a plane."""
-        return [other for other in self.planes if other.level > plane.level]
+        if plane.level == self.top_level:
+            return []
+        return [
+            other for other in self.planes if other.level > plane.level and touches(other.outline, plane.outline)
+        ]
+
+    @property
+    def top_level(self) -> int:
+        """The highest level of a plane."""
+        return max(plane.level for plane in self.planes)
+
+    def at_scale(self, px_per_ft: float) -> "Plan":
+        """Return the plan at another scale [px/ft]."""
+        by = px_per_ft / self.px_per_ft
+
+        def line(ends: Segment) -> Segment:
+            return scaled(ends[0], by), scaled(ends[1], by)
+
+        def patches(some: Sequence[Patch]) -> tuple[Patch, ...]:
+            return tuple(replace(one, outline=_scaled_all(one.outline, by)) for one in some)
+
+        return Plan(
+            planes=tuple(replace(one, outline=_scaled_all(one.outline, by)) for one in self.planes),
+            edges=tuple(replace(one, line=line(one.line)) for one in self.edges),
+            areas=patches(self.areas),
+            openings=patches(self.openings),
+            marks=tuple(replace(one, at=scaled(one.at, by)) for one in self.marks),
+            px_per_ft=px_per_ft,
+            width_px=self.width_px * by,
+            height_px=self.height_px * by,
+        )
+
+
+def scaled(point: Point, by: float) -> Point:
+    """Return a point at another scale."""
+    return point[0] * by, point[1] * by
+
+
+def _scaled_all(points: Sequence[Point], by: float) -> tuple[Point, ...]:
+    return tuple((x * by, y * by) for x, y in points)
 
 
 def size_ft(geometry: Mapping[str, Any]) -> tuple[float, float]:
@@ -120,7 +165,15 @@ def read_plan(geometry: Mapping[str, Any], px_per_ft: float) -> Plan:
         return tuple(((x - west) * px_per_ft, (north - y) * px_per_ft) for x, y in _points(points))
 
     outlines = [on_sheet(plane["outline"]) for plane in geometry["planes"]]
-    levels = [_level(number, outlines) for number in range(len(outlines))]
+    levels = _levels(outlines)
+    near = SAME_PLACE_FT * px_per_ft
+    by_id = {plane["id"]: outline for plane, outline in zip(geometry["planes"], outlines, strict=True)}
+    areas = []
+    for area in geometry["areas"]:
+        outline = on_sheet(area["outline"])
+        whole = _is_same_outline(outline, by_id.get(area["plane"], ()), near)
+        areas.append(Patch(area["id"], area["plane"], outline, whole))
+    whole_areas = {area.plane: area.id for area in areas if area.whole}
     planes = tuple(
         Plane(
             id=plane["id"],
@@ -130,19 +183,21 @@ def read_plan(geometry: Mapping[str, Any], px_per_ft: float) -> Plan:
             outline=outline,
             touched=plane["worked"] or plane["part_worked"],
             level=level,
+            area=whole_areas.get(plane["id"], ""),
         )
         for plane, outline, level in zip(geometry["planes"], outlines, levels, strict=True)
     )
-    near = SAME_PLACE_FT * px_per_ft
+    known = [(bounds(plane.outline), plane) for plane in planes]
     edges = []
     for edge in geometry["edges"]:
         start, end = on_sheet(edge["line"])
-        level = _edge_level((start, end), planes, near)
-        edges.append(Edge(edge["id"], edge["kind"], (start, end), edge["length_ft"], level))
+        own = min(_bounded((start, end), known, near), key=lambda plane: plane.level, default=None)
+        level, inner = (own.level, _into(own, (start, end), near)) if own else (0, None)
+        edges.append(Edge(edge["id"], edge["kind"], (start, end), edge["length_ft"], level, inner))
     return Plan(
         planes=planes,
         edges=tuple(edges),
-        areas=tuple(Patch(a["id"], a["plane"], on_sheet(a["outline"])) for a in geometry["areas"]),
+        areas=tuple(areas),
         openings=tuple(Patch(o["id"], o["plane"], on_sheet(o["outline"])) for o in geometry["openings"]),
         marks=tuple(Mark(m["id"], m["label"], on_sheet([m["at"]])[0]) for m in geometry["marks"]),
         px_per_ft=px_per_ft,
@@ -155,25 +210,56 @@ def _points(points: Sequence[Sequence[float]]) -> list[Point]:
     return [(float(x), float(y)) for x, y in points]
 
 
-def _level(number: int, outlines: Sequence[Polygon]) -> int:
-    """Return how many larger planes a plane stands on: its middle and most of its ground lie over them."""
-    own = outlines[number]
-    probes = [middle(own), *(along(middle(own), corner, 0.9) for corner in own)]
-    size = surface(own)
-    return sum(
-        sum(is_inside(probe, other) for probe in probes) * 2 > len(probes)
-        for other in outlines
-        if surface(other) > size
+def _levels(outlines: Sequence[Polygon]) -> list[int]:
+    """Return how many larger planes each stands on: its middle and most of its ground lie over them."""
+    sizes = [surface(outline) for outline in outlines]
+    around = [bounds(outline) for outline in outlines]
+    levels = []
+    for own, size, (left, top, right, low) in zip(outlines, sizes, around, strict=True):
+        centre = middle(own)
+        probes = [centre, *(along(centre, corner, 0.9) for corner in own)]
+        levels.append(
+            sum(
+                sum(is_inside(probe, other) for probe in probes) * 2 > len(probes)
+                for other, other_size, (a, b, c, d) in zip(outlines, sizes, around, strict=True)
+                if other_size > size and a < right and left < c and b < low and top < d
+            )
+        )
+    return levels
+
+
+def _bounded(
+    line: Segment, planes: Sequence[tuple[tuple[float, float, float, float], Plane]], near: float
+) -> Iterator[Plane]:
+    """Yield the planes, given with their bounds, that have this very side."""
+    (ax, ay), (bx, by) = line
+    for (left, top, right, low), plane in planes:
+        if min(ax, bx) > right + near or max(ax, bx) < left - near:
+            continue
+        if min(ay, by) > low + near or max(ay, by) < top - near:
+            continue
+        if any(_is_same_line(line, side, near) for side in sides(plane.outline)):
+            yield plane
+
+
+def _into(plane: Plane, line: Segment, near: float) -> Point:
+    """Return the way square to a side of a plane into it."""
+    way = direction(*line)
+    normal = (-way[1], way[0])
+    is_inner = is_inside(moved(along(*line, 0.5), normal, near), plane.outline)
+    return normal if is_inner else (-normal[0], -normal[1])
+
+
+def _is_same_line(line: Segment, side: Segment, near: float) -> bool:
+    return all(min(math.dist(end, corner) for corner in side) <= near for end in line) and all(
+        to_segment(end, line) <= near for end in side
     )
 
 
-def _edge_level(line: Segment, planes: Sequence[Plane], near: float) -> int:
-    """Return the level of the plane that has this very side, else the ground level."""
-    own = [
-        plane.level
-        for plane in planes
-        for side in sides(plane.outline)
-        if all(min(math.dist(end, a) for a in side) <= near for end in line)
-        and all(to_segment(end, line) <= near for end in side)
-    ]
-    return min(own, default=0)
+def _is_same_outline(first: Polygon, second: Polygon, near: float) -> bool:
+    """Return whether each corner of either outline is one of the other, within a distance."""
+    return bool(second) and all(
+        min(math.dist(corner, other) for other in others) <= near
+        for corners, others in ((first, second), (second, first))
+        for corner in corners
+    )

@@ -2,11 +2,9 @@
 
 import itertools
 import math
-from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
 from packet.drawings.flat import (
-    Polygon,
     Segment,
     bounds,
     direction,
@@ -18,18 +16,21 @@ from packet.drawings.flat import (
 )
 from packet.drawings.lettering import LINE_HEIGHT, STYLES, Lettered, Style, width_px
 from packet.drawings.svg import Element, Point, element, line
-from packet.drawings.taken import Taken
+from packet.drawings.taken import Bounds, Box, Index, Taken
 
 #: Radius of a ring with one letter, of the dot at its place [px].
 RING_PX, DOT_PX = 8.5, 1.9
 #: Distances tried for a label from its place [px], and ways, in degrees from east, clockwise on the sheet.
-_DISTANCES = (18, 23, 28, 34, 41, 50, 60, 75, 95, 120, 150, 190, 240, 300, 380)
-_WAYS = tuple(315 - 15 * number for number in range(24))
+_DISTANCES = (18, 24, 32, 42, 55, 72, 94, 122, 160, 215, 300)
+_WAYS = tuple(
+    (math.cos(math.radians(degrees)), math.sin(math.radians(degrees)))
+    for degrees in (315 - 22.5 * number for number in range(16))
+)
 _LETTERS = "abcdefghjkmnpqrstuvwxyz"  # Without i, l and o, which read as digits.
 #: Space between a label and a line of the roof [px].
 _OFF_LINE = 2.5
 #: A label stands no farther outside the roof's bounds; step of the rows under a crowded roof [px].
-_BESIDE_ROOF, _ROWS = 30.0, 24.0
+BESIDE_ROOF_PX, _ROWS = 30.0, 24.0
 #: A leader this near a line at both ends runs along it and would be taken for it [px].
 _ALONG = 3.0
 #: Extra cost of a label on a line of the roof, on hatching, and of a leader that crosses a line [px].
@@ -78,10 +79,8 @@ def dot_box(at: Point) -> tuple[Point, ...]:
 
 
 def _box(label: Lettered, ring_px: float, more: float = 0.0) -> tuple[Point, ...]:
-    width, height = width_px(label.text, label.style) + 2, label.style.size_px * LINE_HEIGHT
-    if ring_px:
-        width = height = 2 * ring_px
-    return rectangle(label.at, width + 2 * more, height + 2 * more)
+    half_width, half_height = _half_size(label.text, label.style, ring_px)
+    return rectangle(label.at, 2 * (half_width + more), 2 * (half_height + more))
 
 
 def point_to(
@@ -89,8 +88,8 @@ def point_to(
     text: str,
     style: Style,
     taken: Taken,
-    hatched: Sequence[Polygon],
-    extent: tuple[float, float, float, float],
+    hatched: Index[Box],
+    limits: Bounds,
     *,
     ring_px: float = 0.0,
 ) -> Pointer:
@@ -104,89 +103,86 @@ def point_to(
         style: Its lettering.
         taken: Room taken so far; added to.
         hatched: Outlines it should rather not stand on [px].
-        extent: Bounds of the roof [px].
+        limits: Where labels may stand [px].
         ring_px: Radius of a ring around the label, or 0.
     """
     label = Lettered(text, style, at)
-    # A leader may leave the dots it starts from, but crosses no other.
-    dot = dot_box(at)
-    others = Taken([box for box in taken.boxes if not touches(box, dot)], [], taken.leaders)
+    dot, half = dot_box(at), _half_size(text, style, ring_px)
     best: tuple[float, int, Pointer] | None = None
     for distance in _DISTANCES:
         if best is not None and best[0] <= distance:
             break
-        for order, degrees in enumerate(_WAYS):
-            way = (math.cos(math.radians(degrees)), math.sin(math.radians(degrees)))
-            pointer = _toward(at, way, distance, label, ring_px)
-            if not _is_within(pointer.box, extent):
+        for order, way in enumerate(_WAYS):
+            centre = moved(at, way, distance + (0.0 if ring_px else (half[0] - 1) * abs(way[0])))
+            box = rectangle(centre, 2 * half[0], 2 * half[1])
+            if not _is_within(box, limits) or not taken.is_free(box, over_lines=True):
                 continue
-            cost = _cost(pointer, distance, taken, others, hatched)
+            end = moved(centre, way, -(ring_px or _reach(half, way)))
+            pointer = Pointer(at, replace(label, at=centre), (moved(at, way, DOT_PX), end), ring_px)
+            most = best[0] if best else math.inf
+            cost = _cost(pointer, distance, taken, dot, hatched, most)
             if cost is not None and (best is None or (cost, order) < best[:2]):
                 best = (cost, order, pointer)
-    found = best[2] if best else _under_roof(at, label, ring_px, taken, extent)
-    taken.add([found.box])
-    taken.leaders.append(found.leader)
+    found = best[2] if best else _under_roof(at, label, ring_px, taken, limits)
+    taken.add([dot, found.box])
+    taken.leaders.add(found.leader)
     return found
 
 
-def _is_within(box: Polygon, extent: tuple[float, float, float, float]) -> bool:
-    left, top, right, low = bounds(box)
-    return (
-        left >= extent[0] - _BESIDE_ROOF
-        and right <= extent[2] + _BESIDE_ROOF
-        and top >= extent[1] - _BESIDE_ROOF
-        and low <= extent[3] + _BESIDE_ROOF
-    )
+def _is_within(box: Box, limits: Bounds) -> bool:
+    (left, top), _, (right, low), _ = box
+    return left >= limits[0] and top >= limits[1] and right <= limits[2] and low <= limits[3]
 
 
-def _toward(at: Point, way: Point, distance: float, label: Lettered, ring_px: float) -> Pointer:
-    centre = moved(
-        at, way, distance + (0.0 if ring_px else width_px(label.text, label.style) / 2 * abs(way[0]))
-    )
-    reach = ring_px or _half_extent(label, way)
-    end = moved(centre, direction(centre, at), reach)
-    return Pointer(at, replace(label, at=centre), (moved(at, way, DOT_PX), end), ring_px)
+def _half_size(text: str, style: Style, ring_px: float) -> Point:
+    """Return half the width and height of a label, its ring included."""
+    if ring_px:
+        return ring_px, ring_px
+    return width_px(text, style) / 2 + 1, style.size_px * LINE_HEIGHT / 2
 
 
-def _half_extent(label: Lettered, way: Point) -> float:
-    half_width = width_px(label.text, label.style) / 2 + 2
-    half_height = label.style.size_px * LINE_HEIGHT / 2
+def _reach(half: Point, way: Point) -> float:
+    """Return how far a label reaches from its middle along a way, with a little room before its letters."""
     return min(
-        half_width / abs(way[0]) if abs(way[0]) > 0.01 else math.inf,
-        half_height / abs(way[1]) if abs(way[1]) > 0.01 else math.inf,
+        (half[0] + 1) / abs(way[0]) if abs(way[0]) > 0.01 else math.inf,
+        half[1] / abs(way[1]) if abs(way[1]) > 0.01 else math.inf,
     )
 
 
 def _cost(
-    pointer: Pointer, distance: float, taken: Taken, others: Taken, hatched: Sequence[Polygon]
+    pointer: Pointer, distance: float, taken: Taken, dot: Box, hatched: Index[Box], most: float
 ) -> float | None:
-    if not taken.is_free(pointer.box, over_lines=True) or not others.is_clear(pointer.leader):
-        return None
+    """Return what a pointer costs whose label stands free; None for more than the most, or no way for its leader."""
     cost = float(distance)
     around = _box(pointer.label, pointer.ring_px, _OFF_LINE)
     if not taken.is_free(around, gap=0.0):
         cost += _ON_LINE
-    if any(touches(pointer.box, outline) for outline in hatched):
+        if cost > most:
+            return None
+    # A leader may leave the dots it starts from, but crosses no other.
+    if not taken.is_clear(pointer.leader, but=dot):
+        return None
+    if any(touches(pointer.box, outline) for outline in hatched.near(bounds(pointer.box))):
         cost += _ON_HATCH
-    if any(all(to_segment(end, other) < _ALONG for end in pointer.leader) for other in taken.lines):
+    near = taken.lines.near(bounds(pointer.leader), _ALONG)
+    if any(all(to_segment(end, other) < _ALONG for end in pointer.leader) for other in near):
         cost += _ON_LINE
-    crossed = sum(meeting(pointer.leader, other) is not None for other in taken.lines)
+    crossed = sum(meeting(pointer.leader, other) is not None for other in near)
     return round(cost + _CROSSING * crossed, 3)
 
 
-def _under_roof(
-    at: Point, label: Lettered, ring_px: float, taken: Taken, extent: tuple[float, float, float, float]
-) -> Pointer:
-    """Return the label in the first free place of the rows under the roof; its leader may cross others."""
-    left, _, right, low = extent
+def _under_roof(at: Point, label: Lettered, ring_px: float, taken: Taken, limits: Bounds) -> Pointer:
+    """Return the label in the nearest free place of the rows under the roof; its leader may cross others."""
+    left, _, right, low = limits
+    half = _half_size(label.text, label.style, ring_px)
     labels = Taken(taken.boxes)
-    columns = max(1, int((right - left) / _ROWS))
-    for number in itertools.count():
-        row, column = divmod(number, columns)
-        centre = (left + _ROWS * (column + 0.5), low + _ROWS * (row + 1))
+    count = max(1, int((right - left - 2 * half[0]) / _ROWS))
+    columns = sorted((left + half[0] + _ROWS * number for number in range(count)), key=lambda x: abs(x - at[0]))
+    for row, x in ((row, x) for row in itertools.count() for x in columns):
+        centre = (x, low + _ROWS * row)
         placed = replace(label, at=centre)
         if labels.is_free(_box(placed, ring_px), over_lines=True):
             break
     way = direction(at, centre)
-    reach = ring_px or _half_extent(label, way)
+    reach = ring_px or _reach(half, way)
     return Pointer(at, placed, (moved(at, way, DOT_PX), moved(centre, way, -reach)), ring_px)

@@ -1,26 +1,30 @@
 """The roof from above as SVG text: what was worked on, what was left alone, and how large it is."""
 
+import json
 import math
 from collections.abc import Iterator, Mapping
+from dataclasses import replace
+from itertools import chain
 from typing import Any
 
 from packet.drawings import svg
 from packet.drawings.building import lies_on, loops
-from packet.drawings.edges import draw_edge
-from packet.drawings.flat import direction, middle, moved, sides
+from packet.drawings.edges import KINDS, draw_edge, edge_name
+from packet.drawings.flat import bounds, direction, middle, moved, sides
 from packet.drawings.hatch import hatch, without
 from packet.drawings.key import (
     Entry,
     Strip,
     arrow_sign,
     hatch_sign,
+    line_entry,
     opening_sign,
     plane_entry,
     ring_sign,
     strip,
 )
-from packet.drawings.layout import Layout, lay_out
-from packet.drawings.plan import SAME_PLACE_FT, Patch, read_plan, size_ft
+from packet.drawings.layout import Layout, Measured, Site, lay_out, site
+from packet.drawings.plan import SAME_PLACE_FT, Patch
 from packet.drawings.pointers import letter
 from packet.drawings.sheet import FRAME_INSET, NARROW, STRIP_GAP, STYLE, WIDE, Sheet
 from packet.drawings.svg import Element, Point, element
@@ -28,12 +32,13 @@ from packet.drawings.svg import Element, Point, element
 _NAMESPACE = "http://www.w3.org/2000/svg"
 
 #: Tries to find the largest scale at which labels and dimensions fit; each shrinks by what stood over.
-_TRIES, _SHRINK = 12, 0.97
+_TRIES, _SHRINK, _NEARLY = 12, 0.97, 0.998
 #: No smaller than this share of the scale at which the bare roof fills the sheet; the sheet grows instead.
 _LEAST_SHARE = 0.5
 
-#: An opening is drawn this far inside its outline, where a dormer's own outline runs [px].
-_OPENING_INSET = 3.5
+#: An opening is drawn this far inside its outline, where a dormer's own outline runs [px]; a small one less,
+#: by this share of its shorter side.
+_OPENING_INSET, _OPENING_SHARE = 6.0, 0.12
 
 
 def roof_plan(geometry: Mapping[str, Any], words: Mapping[str, str], *, narrow: bool = False) -> str:
@@ -49,38 +54,65 @@ def roof_plan(geometry: Mapping[str, Any], words: Mapping[str, str], *, narrow: 
         KeyError: A word or a part of the geometry is missing.
     """
     sheet = NARROW if narrow else WIDE
-    layout = _largest(geometry, sheet, words)
+    bare = site(json.dumps(geometry))
+    layout = _largest(bare, sheet, words)
+    under, size, shift = _arranged(layout, sheet, words)
+    if size[1] > sheet.most_total:  # a long key takes of the roof's room, so that letters stay large on paper
+        left = max(sheet.most_height - (size[1] - sheet.most_total), _LEAST_SHARE * sheet.most_height)
+        layout = _largest(bare, replace(sheet, most_height=left), words)
+        under, size, shift = _arranged(layout, sheet, words)
+    return svg.render(_document(layout, sheet, words, size, shift, under, size[1] - sheet.margin - under.height))
+
+
+def _arranged(layout: Layout, sheet: Sheet, words: Mapping[str, str]) -> tuple[Strip, Point, Point]:
+    """Return the strip under a roof, the size of the whole sheet, and where the roof's origin stands on it."""
     left, top, right, low = layout.bounds()
     # Labels that stand outside a crowded roof may need a wider sheet than the roof does.
     room = max(sheet.width - 2 * sheet.margin, float(math.ceil(right - left)))
     shift = (sheet.margin + (room - (right - left)) / 2 - left, sheet.margin - top)
-    roof_height = low - top
     under = strip(_groups(layout, words), room, layout.plan.px_per_ft, words)
-    strip_top = sheet.margin + roof_height + STRIP_GAP
-    size = (room + 2 * sheet.margin, float(round(strip_top + under.height + sheet.margin)))
-    return svg.render(_document(layout, sheet, words, size, shift, under, strip_top))
+    height = round(sheet.margin + (low - top) + STRIP_GAP + under.height + sheet.margin)
+    return under, (room + 2 * sheet.margin, float(height)), shift
 
 
-def _largest(geometry: Mapping[str, Any], sheet: Sheet, words: Mapping[str, str]) -> Layout:
-    width_ft, depth_ft = size_ft(geometry)
-    room = sheet.width - 2 * sheet.margin
-    scale = min(sheet.most_px_per_ft, room / max(width_ft, 1e-6), sheet.most_height / max(depth_ft, 1e-6))
+def _largest(bare: Site, sheet: Sheet, words: Mapping[str, str]) -> Layout:
+    """Return the roof at the largest scale at which it fits with its dimensions, then with its labels too."""
+    room, width_ft, depth_ft = sheet.width - 2 * sheet.margin, max(bare.width_ft, 1e-6), max(bare.depth_ft, 1e-6)
+    scale = min(sheet.most_px_per_ft, room / width_ft, sheet.most_height / depth_ft)
     least = scale * _LEAST_SHARE
-    layout = lay_out(read_plan(geometry, scale), sheet, words)
-    for _ in range(_TRIES):
-        left, top, right, low = layout.bounds()
-        over = max((right - left) / room, (low - top) / sheet.most_height)
-        if over <= 1 or scale <= least:
-            break
-        beside = max((right - left) - width_ft * scale, 0.0)
-        scale = max(least, min(scale * _SHRINK, (room - beside) / max(width_ft, 1e-6)))
-        layout = lay_out(read_plan(geometry, scale), sheet, words)
-    return layout
+    tries = 0
+    while True:
+        measured = Measured(*bare.at_scale(scale), sheet, words)
+        tries += 1
+        is_last = scale <= least or tries > _TRIES
+        smaller = _smaller(measured.bounds(), scale, (width_ft, depth_ft), (room, sheet.most_height))
+        if smaller is None or is_last:
+            layout = lay_out(measured, words)
+            smaller = _smaller(layout.bounds(), scale, (width_ft, depth_ft), (room, sheet.most_height))
+            if smaller is None or is_last:
+                return layout
+        scale = max(least, smaller)
+
+
+def _smaller(
+    taken: tuple[float, float, float, float], scale: float, size_ft: Point, room: Point
+) -> float | None:
+    """Return a scale at which what stands beside the roof would find room; None when it has found it."""
+    spans = (taken[2] - taken[0], taken[3] - taken[1])
+    if all(span <= most for span, most in zip(spans, room, strict=True)):
+        return None
+    fitting = (
+        (most - max(span - feet * scale, 0.0)) / feet
+        for span, most, feet in zip(spans, room, size_ft, strict=True)
+    )
+    return min(scale * _SHRINK, *(_NEARLY * one for one in fitting))
 
 
 def _groups(layout: Layout, words: Mapping[str, str]) -> list[list[Entry]]:
-    """Return the key: signs, planes whose title found no room, marks."""
+    """Return the key: kinds of edges that occur, other signs, planes whose title found no room, marks."""
     plan = layout.plan
+    kinds = {edge.kind for edge in plan.edges}
+    lines = [line_entry(kind, edge_name(kind, words)) for kind in KINDS if kind in kinds]
     signs, planes = [], []
     if plan.areas:
         signs.append(Entry(hatch_sign, words["worked"]))
@@ -90,14 +122,15 @@ def _groups(layout: Layout, words: Mapping[str, str]) -> list[list[Entry]]:
     in_key = set(layout.in_key())
     for plane in plan.planes:
         if plane.id in in_key:
-            pattern = words["key_plane" if plane.touched else "key_plane_untouched"]
-            text = pattern.format(title=plane.title, pitch=plane.pitch)
+            status = "_untouched" if not plane.touched else "_area" if plane.area else ""
+            pattern = words[f"key_plane{status}"]
+            text = pattern.format(title=plane.title, pitch=plane.pitch, area=plane.area)
             planes.append(plane_entry(plane.id, text))
     marks = [
         Entry(ring_sign(letter(number)), words["key_mark"].format(id=mark.id, label=mark.label), mark.id)
         for number, mark in enumerate(plan.marks)
     ]
-    return [signs, planes, marks]
+    return [lines, signs, planes, marks]
 
 
 def _document(
@@ -165,7 +198,7 @@ def _roof(layout: Layout, sheet: Sheet) -> Iterator[Element]:
             if area.plane in ids:
                 yield _area(area, number, layout, sheet)
         yield from (svg.line(*seam, class_="seam") for seam, at in layout.building.seams if at == level)
-        yield from (draw_edge(edge) for edge in plan.edges if edge.level == level)
+        yield from chain.from_iterable(draw_edge(edge) for edge in plan.edges if edge.level == level)
     near = SAME_PLACE_FT * plan.px_per_ft
     yield svg.path(loops(layout.building.outline, near), class_="outline")
     for opening in plan.openings:
@@ -175,20 +208,22 @@ def _roof(layout: Layout, sheet: Sheet) -> Iterator[Element]:
 
 
 def _area(area: Patch, number: int, layout: Layout, sheet: Sheet) -> Element:
-    lines = hatch(area.outline, number, layout.clear)
+    clear = layout.clear.near(bounds(area.outline))
+    lines = hatch(area.outline, number, clear)
     # Where an area ends at an edge, the edge's own line shows; another on it would fill its dashes.
     near = SAME_PLACE_FT * layout.plan.px_per_ft
-    edges = [edge.line for edge in layout.plan.edges]
+    edges = layout.edges.near(bounds(area.outline), near)
     border = [side for side in sides(area.outline) if not any(lies_on(side, edge, near) for edge in edges)]
-    cut = loops([piece for side in border for piece in without(side, layout.clear)], near)
+    cut = loops([piece for side in border for piece in without(side, clear)], near)
     parts = [svg.path(lines, class_="hatch"), svg.path(cut, class_="area")]
     return element("g", parts, id=svg.ident(sheet.name, "area", area.id), data_area=area.id)
 
 
 def _inset(opening: Patch) -> list[Point]:
     centre = middle(opening.outline)
+    inset = min(_OPENING_INSET, _OPENING_SHARE * min(math.dist(*side) for side in sides(opening.outline)))
     # Corners move along their diagonal, 1.414 times the distance of the sides.
-    return [moved(corner, direction(corner, centre), _OPENING_INSET * 2**0.5) for corner in opening.outline]
+    return [moved(corner, direction(corner, centre), inset * 2**0.5) for corner in opening.outline]
 
 
 def _labels(layout: Layout) -> Iterator[Element]:

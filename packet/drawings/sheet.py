@@ -1,5 +1,6 @@
 """The sheet: its two widths, its frame and its style."""
 
+import math
 from dataclasses import dataclass
 
 #: Scoped to the drawing, so that it neither takes nor gives rules when the drawing stands inside a page.
@@ -17,12 +18,16 @@ STYLE = """
 .roof-plan .frame { stroke-width: 0.8; }
 .roof-plan .plane { fill: #ffffff; stroke: none; }
 .roof-plan .outline { stroke-width: 2.8; stroke-linejoin: miter; stroke-linecap: square; }
-.roof-plan .edge, .roof-plan .seam { stroke-width: 1.2; }
-.roof-plan .on-top { stroke-width: 1.8; }
+.roof-plan .outline-sign { stroke-width: 2.8; }
+.roof-plan .edge, .roof-plan .edge-sign, .roof-plan .seam { stroke-width: 1.2; }
+.roof-plan .on-top { stroke-width: 2.1; }
+.roof-plan .rake-inner { stroke-width: 0.8; }
 .roof-plan .ridge { stroke-width: 1.5; }
 .roof-plan .hip { stroke-dasharray: 11 4; }
 .roof-plan .valley { stroke-dasharray: 9 3 2 3; }
 .roof-plan .pitch-break { stroke-dasharray: 2 3; }
+.roof-plan .sidewall-ticks { stroke-width: 5; stroke-dasharray: 1 7; stroke-dashoffset: -3; }
+.roof-plan .headwall-ticks { stroke-width: 5; stroke-dasharray: 1 2.4 1 7; stroke-dashoffset: -3; }
 .roof-plan .opening { stroke-width: 1; stroke-dasharray: 4 2.5; }
 .roof-plan .area { stroke-width: 1; }
 .roof-plan .hatch { stroke-width: 0.9; stroke: #5b6470; }
@@ -44,6 +49,8 @@ class Sheet:
         width: Width of the view box.
         margin: From the sheet's edge to the drawing.
         most_height: Most height for the roof with its dimensions.
+        most_total: Most height of the whole sheet, where the key leaves the roof half of its room: a Letter
+            page then shows letters of 6.5 pt.
         most_px_per_ft: Largest scale, so that a small plane stays small.
         few_dimensions: Whether only the longest eaves are dimensioned.
     """
@@ -52,12 +59,13 @@ class Sheet:
     width: float
     margin: float
     most_height: float
+    most_total: float
     most_px_per_ft: float
     few_dimensions: bool
 
 
-WIDE = Sheet("roof-plan", 620.0, 20.0, 640.0, 36.0, few_dimensions=False)
-NARROW = Sheet("roof-plan-narrow", 360.0, 11.0, 460.0, 26.0, few_dimensions=True)
+WIDE = Sheet("roof-plan", 620.0, 20.0, 640.0, 1025.0, 36.0, few_dimensions=False)
+NARROW = Sheet("roof-plan-narrow", 360.0, 11.0, 460.0, math.inf, 26.0, few_dimensions=True)
 
 #: The frame stands this far inside the sheet's edge; space between roof and strip [px].
 FRAME_INSET, STRIP_GAP = 4.0, 16.0

@@ -10,9 +10,9 @@ from packet.calc.ice_barrier import (
 )
 from packet.figure import FigureSet, Term, term
 from packet.figures.rules import code_ids, facts, shingled_planes
+from packet.figures.shapes import PlacedPlane
 from packet.record.job import JobRecord
 from packet.record.layers import IceBarrier
-from packet.record.roof import AnyPlane
 from packet.reference import CodeRow, Library
 
 #: Where no least depth is asked, the depth is the level distance laid up the slope.
@@ -27,7 +27,7 @@ def eaves_figures(record: JobRecord, library: Library, figures: FigureSet) -> No
     if barrier is None or barrier.overhang is None or plane is None:
         return
     overhang = figures.as_term("overhang_in", f"{AT}.overhang", barrier.overhang.inches, "in")
-    rise = figures.as_term("rise", f"roof.planes.{plane.id}.pitch")
+    rise = figures.as_term("rise", plane.pitch)
     _needed(record, library, figures, overhang, rise)
     if barrier.up_slope:
         depth = figures.as_term("depth_in", f"{AT}.up_slope", barrier.up_slope.inches, "in")
@@ -36,20 +36,20 @@ def eaves_figures(record: JobRecord, library: Library, figures: FigureSet) -> No
         figures.computed("ice_barrier.reach", reach, "in", REACH_PAST_OUTSIDE_FACE, terms, decimals=1)
 
 
-def steepest(record: JobRecord) -> AnyPlane | None:
+def steepest(record: JobRecord) -> PlacedPlane | None:
     """Return the steepest plane under shingles: the same depth up the slope reaches least there."""
     planes = shingled_planes(record)
-    return max(planes, key=lambda plane: plane.pitch.rise_in_12) if planes else None
+    return max(planes, key=lambda plane: plane.rise) if planes else None
 
 
-def reach_in(barrier: IceBarrier, plane: AnyPlane) -> Fraction | None:
+def reach_in(barrier: IceBarrier, plane: PlacedPlane) -> Fraction | None:
     """Return how far inside the outside face of the wall a taped barrier reaches [in], to a millionth.
 
     A root carries noise in its last digits, which must not decide against a depth that just reaches.
     """
     if barrier.up_slope is None or barrier.overhang is None:
         return None
-    reach = reach_past_outside_face(barrier.up_slope.inches, barrier.overhang.inches, plane.pitch.rise_in_12)
+    reach = reach_past_outside_face(barrier.up_slope.inches, barrier.overhang.inches, plane.rise)
     return Fraction(round(reach * 10**6), 10**6)
 
 

@@ -1,7 +1,10 @@
 """Goods: what went into the roof, and what it covers."""
 
+from fractions import Fraction
+
 from packet.calc.takeoff import LAID, laid
 from packet.figure import FigureSet
+from packet.record.goods import Bought
 from packet.record.job import JobRecord
 from packet.reference import Library
 
@@ -12,8 +15,12 @@ def goods_figures(record: JobRecord, library: Library, figures: FigureSet) -> No
     """Add laid = delivered - returned - left - scrap for each line, and the area it covers."""
     for line in record.bought:
         at = f"bought.{line.id}"
-        terms = [figures.as_term(name, f"{at}.{name}") for name in ("delivered", "returned", "left", "scrap")]
-        amount = laid(line.delivered, line.returned, line.left, line.scrap)
+        came = _came(line, figures)
+        if came is None:
+            continue
+        rest = [figures.as_term(name, f"{at}.{name}") for name in ("returned", "left", "scrap")]
+        terms = [figures.as_term("delivered", came), *rest]
+        amount = laid(Fraction(terms[0].value), line.returned, line.left, line.scrap)
         figures.computed(
             f"{at}.laid", amount, line.unit, LAID, terms, decimals=0 if amount == int(amount) else 2
         )
@@ -24,3 +31,20 @@ def goods_figures(record: JobRecord, library: Library, figures: FigureSet) -> No
             ]
             covered = amount * line.cover_each.square_feet
             figures.computed(f"{at}.cover", covered, "sq_ft", COVER_LAID, cover, decimals=1)
+
+
+def _came(line: Bought, figures: FigureSet) -> str | None:
+    """Return the figure of what was delivered, as typed or all deliveries together; None for neither."""
+    at = f"bought.{line.id}"
+    if line.delivered is not None:
+        return f"{at}.delivered"
+    if not line.deliveries:
+        return None
+    terms = [
+        figures.as_term(f"part_{number}", f"{at}.deliveries.{delivery.id}.quantity")
+        for number, delivery in enumerate(line.deliveries, 1)
+    ]
+    formula, total = " + ".join(item.symbol for item in terms), sum(item.value for item in terms)
+    decimals = 0 if total == int(total) else 2
+    figures.computed(f"{at}.delivered", total, line.unit, formula, terms, decimals=decimals)
+    return f"{at}.delivered"

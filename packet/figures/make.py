@@ -9,7 +9,7 @@ from packet.figures.goods import goods_figures
 from packet.figures.measured import measured_figures
 from packet.figures.roof import roof_figures
 from packet.figures.wind import wind_figures
-from packet.figures.work import bundles_needed, work_figures
+from packet.figures.work import work_figures
 from packet.record.job import JobRecord
 from packet.reference import Library
 
@@ -21,7 +21,6 @@ TOPICS: tuple[Callable[[JobRecord, Library, FigureSet], None], ...] = (
     air_figures,
     eaves_figures,
     goods_figures,
-    bundles_needed,
 )
 
 

@@ -1,6 +1,6 @@
 """Every number a person measured or typed, as a figure named after its place in the record."""
 
-from collections.abc import Callable
+from collections.abc import Callable, Mapping
 from fractions import Fraction
 from typing import Any
 
@@ -28,6 +28,8 @@ _UNIT_BY_FIELD = {
     "climate_zone": "number",
     "free_sq_in_each": "sq_in",
     "spots_each": "spot",
+    "percent": "percent",
+    "pieces_each": "piece",
 }
 
 
@@ -65,27 +67,32 @@ def measured_figures(record: JobRecord, library: Library, figures: FigureSet) ->
 
     A list's entry is named by its id, so that ``roof.planes.MS.lower`` stays when planes are reordered.
     """
-    _walk(record, "", figures)
+    _walk(record, "", "count", figures)
 
 
-def _walk(value: Any, path: str, figures: FigureSet) -> None:
+def _walk(value: Any, path: str, unit: str, figures: FigureSet) -> None:
+    """Walk into a value; ``unit`` is what a bare number in it counts, as its entry says."""
     if isinstance(value, BaseModel):
+        unit = str(getattr(value, "unit", unit))
         for name in type(value).model_fields:
-            _field(value, name, f"{path}.{name}" if path else name, figures)
+            _field(value, name, f"{path}.{name}" if path else name, unit, figures)
     elif isinstance(value, tuple):
         for index, entry in enumerate(value):
-            _walk(entry, f"{path}.{getattr(entry, 'id', index)}", figures)
+            _walk(entry, f"{path}.{getattr(entry, 'id', index)}", unit, figures)
+    elif isinstance(value, Mapping):
+        for key, entry in value.items():
+            _walk(entry, f"{path}.{key}", unit, figures)
     elif type(value) in _KINDS:
         _KINDS[type(value)](figures, path, value)
 
 
-def _field(model: BaseModel, name: str, path: str, figures: FigureSet) -> None:
+def _field(model: BaseModel, name: str, path: str, unit: str, figures: FigureSet) -> None:
     value = getattr(model, name)
     if isinstance(value, bool):
         return
     if isinstance(value, int | Fraction):
-        unit = _UNIT_BY_FIELD.get(name) or str(getattr(model, "unit", "count"))
+        unit = _UNIT_BY_FIELD.get(name, unit)
         places = 0 if Fraction(value).denominator == 1 else 2
         figures.measured(path, value, unit, path, decimals=places)
     else:
-        _walk(value, path, figures)
+        _walk(value, path, unit, figures)

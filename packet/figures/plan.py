@@ -1,15 +1,22 @@
 """The roof in plan, in feet, x east and y north: what a drawing is made from."""
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Sequence
 from dataclasses import dataclass
 
-from packet.calc.plan import placed_side, plan_outline, slope_to_plan
+from packet.calc.plan import plan_outline, slope_to_plan
 from packet.calc.polygon import Outline
 from packet.figure import FigureSet
 from packet.figures.roof import net_area_id
-from packet.figures.shapes import PlacedPlane, opening_outline_ft, outline_ft, placed_planes
+from packet.figures.shapes import (
+    PlacedPlane,
+    RoofEdge,
+    RoofShape,
+    opening_outline_ft,
+    outline_ft,
+    roof_shape,
+)
 from packet.record.job import JobRecord
-from packet.record.roof import Edge
+from packet.record.layers import WorkedArea
 
 PlanPoint = tuple[float, float]
 
@@ -19,12 +26,13 @@ WHOLE_SHARE = 0.99
 
 @dataclass(frozen=True)
 class PlanPlane:
-    """One plane seen from above."""
+    """One plane seen from above; ``pitch_figure`` is the figure of its pitch."""
 
     id: str
     title: str
     facing: str
     pitch: str
+    pitch_figure: str
     outline: tuple[PlanPoint, ...]
     worked: bool
     part_worked: bool
@@ -32,12 +40,18 @@ class PlanPlane:
 
 @dataclass(frozen=True)
 class PlanEdge:
-    """One edge seen from above; ``length_ft`` is its true length on the slope [ft]."""
+    """One edge seen from above.
+
+    Attributes:
+        length_ft: True length on the slope [ft].
+        taped: Figure of its length as taped; "" when it was not.
+    """
 
     id: str
     kind: str
     line: tuple[PlanPoint, PlanPoint]
     length_ft: float
+    taped: str = ""
 
 
 @dataclass(frozen=True)
@@ -74,7 +88,8 @@ def plan(record: JobRecord, figures: FigureSet) -> Geometry | None:
     roof = record.roof
     if roof is None:
         return None
-    known = placed_planes(roof)
+    shape = roof_shape(roof)
+    known = shape.planes
     areas = record.covering.areas if record.covering else ()
     worked: dict[str, float] = {}
     for area in areas:
@@ -82,8 +97,8 @@ def plan(record: JobRecord, figures: FigureSet) -> Geometry | None:
     marks = [(d.id, d.kind, known[d.plane], d.at) for d in record.details if d.plane and d.at]
     return Geometry(
         planes=tuple(_plane(item, worked.get(id, 0.0), figures) for id, item in known.items()),
-        edges=tuple(_edge(edge, known) for edge in roof.edges),
-        areas=tuple(PlanArea(a.id, a.plane, _seen(known[a.plane], outline_ft(a.outline))) for a in areas),
+        edges=tuple(_edge(edge, shape) for edge in shape.edges),
+        areas=tuple(PlanArea(a.id, a.plane, _worked(known[a.plane], a)) for a in areas),
         openings=tuple(
             PlanArea(o.id, o.plane, _seen(known[o.plane], opening_outline_ft(o))) for o in roof.openings
         ),
@@ -92,23 +107,28 @@ def plan(record: JobRecord, figures: FigureSet) -> Geometry | None:
 
 
 def _plane(item: PlacedPlane, worked_sq_ft: float, figures: FigureSet) -> PlanPlane:
-    plane = item.plane
-    whole = float(figures.by_id[net_area_id(plane.id, figures)].value)
+    whole = float(figures.by_id[net_area_id(item.id, figures)].value)
     full = worked_sq_ft >= WHOLE_SHARE * whole
-    pitch = f"{float(plane.pitch.rise_in_12):g}:12"
-    outline = _floats(plan_outline(item.shape, item.place))
-    return PlanPlane(plane.id, plane.title, plane.facing, pitch, outline, full, worked_sq_ft > 0 and not full)
+    pitch = f"{float(item.rise):g}:12"
+    outline = _floats(plan_outline(item.level, item.place))
+    part = worked_sq_ft > 0 and not full
+    return PlanPlane(item.id, item.title, item.facing, pitch, item.pitch, outline, full, part)
 
 
-def _edge(edge: Edge, known: Mapping[str, PlacedPlane]) -> PlanEdge:
-    plane, _, side = edge.sides[0].partition(".")
-    placed = placed_side(known[plane].shape, known[plane].place, side)  # type: ignore[arg-type]
+def _edge(edge: RoofEdge, shape: RoofShape) -> PlanEdge:
+    placed = shape.placed(edge)
     start, end = _floats(placed.line)
-    return PlanEdge(edge.id, edge.kind, (start, end), placed.length_ft)
+    return PlanEdge(edge.id, edge.kind, (start, end), placed.length_ft, edge.measured)
+
+
+def _worked(item: PlacedPlane, area: WorkedArea) -> tuple[PlanPoint, ...]:
+    if area.outline is None:
+        return _floats(plan_outline(item.level, item.place))
+    return _seen(item, outline_ft(area.outline))
 
 
 def _seen(item: PlacedPlane, points: Outline) -> tuple[PlanPoint, ...]:
-    return _floats([slope_to_plan(item.place, item.shape.rise, point) for point in points])
+    return _floats([slope_to_plan(item.place, item.rise, point) for point in points])
 
 
 def _floats(points: Sequence[tuple[object, object]]) -> tuple[PlanPoint, ...]:

@@ -1,16 +1,23 @@
-"""The roof: areas of planes, lengths of edges, totals and heights."""
+"""The roof: areas of planes, totals of sections and the whole, and heights."""
 
-from collections import defaultdict
 from collections.abc import Mapping, Sequence
 
 from packet.calc import areas
-from packet.calc.geometry import LEFT_SIDE_LENGTH, RIGHT_SIDE_LENGTH, side_lengths
-from packet.calc.slope import MEAN_ROOF_HEIGHT, RIDGE_HEIGHT, mean_roof_height, ridge_height
+from packet.calc.polygon import Outline, polygon_area, polygon_area_formula
+from packet.calc.slope import (
+    MEAN_ROOF_HEIGHT,
+    RIDGE_HEIGHT,
+    mean_roof_height,
+    ridge_height,
+    slope_factor,
+)
 from packet.calc.takeoff import SQUARES, squares
 from packet.figure import FigureSet, Term, term
-from packet.figures.shapes import PlacedPlane, feet, placed_planes
+from packet.figures.edges import edge_figures
+from packet.figures.shapes import PlacedPlane, feet, roof_shape, taped_shape
 from packet.record.job import JobRecord
-from packet.record.roof import AnyPlane, Edge, Opening, Roof, Trapezoid, Triangle
+from packet.record.planes import Outlined, Trapezoid
+from packet.record.roof import Opening, Roof
 from packet.reference import Library
 
 _FORMULAS: Mapping[str, tuple[str, str]] = {
@@ -18,6 +25,8 @@ _FORMULAS: Mapping[str, tuple[str, str]] = {
     "trapezoid": (areas.TRAPEZOID_SLOPE_AREA, areas.TRAPEZOID_PLAN_AREA),
     "triangle": (areas.TRIANGLE_SLOPE_AREA, areas.TRIANGLE_PLAN_AREA),
 }
+ON_SLOPE, IN_PLAN = " * sqrt(1 + (rise / 12) ** 2)", " / sqrt(1 + (rise / 12) ** 2)"
+RUN_OF_HEIGHT_ON_SLOPE = "v_ft / sqrt(1 + (rise / 12) ** 2)"
 
 
 def roof_figures(record: JobRecord, library: Library, figures: FigureSet) -> None:
@@ -25,19 +34,16 @@ def roof_figures(record: JobRecord, library: Library, figures: FigureSet) -> Non
     roof = record.roof
     if roof is None:
         return
-    known = placed_planes(roof)
-    for item in known.values():
-        _plane_area(item, figures)
+    shape = roof_shape(roof)
+    for plane in shape.planes.values():
+        _plane_area(plane, figures)
     for opening in roof.openings:
         _opening_area(opening, figures)
-    for plane in roof.planes:
+    for plane in shape.planes.values():
         _net_area(plane, roof, library, figures)
-    add_up(figures, "roof.area", "sq_ft", [net_area_id(plane.id, figures) for plane in roof.planes])
-    add_squares(figures, "roof.squares", "roof.area")
-    for edge in roof.edges:
-        _edge_length(edge, known, figures)
-    _edge_totals(roof, figures)
-    _heights(roof, figures)
+    _totals(roof, tuple(shape.planes), figures)
+    edge_figures(roof, shape, figures)
+    _heights(roof, shape.planes, figures)
 
 
 def net_area_id(plane_id: str, figures: FigureSet) -> str:
@@ -59,19 +65,54 @@ def add_squares(figures: FigureSet, id: str, area_id: str) -> None:
     figures.computed(id, squares(area.value), "square", SQUARES, [area], decimals=2)
 
 
-def _plane_area(item: PlacedPlane, figures: FigureSet) -> None:
-    plane, shape = item.plane, item.shape
-    at = f"roof.planes.{plane.id}"
-    level = [figures.as_term("lower_ft", f"{at}.lower", shape.lower_ft, "ft")]
-    if isinstance(plane, Trapezoid):
-        level.append(figures.as_term("upper_ft", f"{at}.upper", shape.upper_ft, "ft"))
-    level.append(figures.as_term("run_ft", f"{at}.run", shape.run_ft, "ft"))
-    rise = figures.as_term("rise", f"{at}.pitch")
-    on_slope, in_plan = _FORMULAS[plane.shape]
-    area = areas.trapezoid_slope_area(shape.lower_ft, shape.upper_ft, shape.run_ft, shape.rise)
-    seen = areas.trapezoid_plan_area(shape.lower_ft, shape.upper_ft, shape.run_ft)
-    figures.computed(f"plane.{plane.id}.area", area, "sq_ft", on_slope, [*level, rise], decimals=1)
-    figures.computed(f"plane.{plane.id}.plan_area", seen, "sq_ft", in_plan, level, decimals=1)
+def corner_terms(figures: FigureSet, path: str, outline: Outline) -> list[Term]:
+    """Return the corners of an outline of the record as terms u1, v1, u2 …, counterclockwise."""
+    order = range(len(outline))
+    if _runs_clockwise(outline):
+        order = range(len(outline) - 1, -1, -1)
+    return [
+        figures.as_term(f"{name}{number}", f"{path}.{index}.{axis}", outline[index][axis], "ft")
+        for number, index in enumerate(order, 1)
+        for axis, name in enumerate("uv")
+    ]
+
+
+def _runs_clockwise(outline: Outline) -> bool:
+    pairs = zip(outline, (*outline[1:], outline[0]), strict=True)
+    return sum(x * next_y - next_x * y for (x, y), (next_x, next_y) in pairs) < 0
+
+
+def _plane_area(plane: PlacedPlane, figures: FigureSet) -> None:
+    """Add a plane's area on the slope and in plan, each in the way its shape is known."""
+    on_slope, in_plan = f"plane.{plane.id}.area", f"plane.{plane.id}.plan_area"
+    rise = figures.as_term("rise", plane.pitch)
+    if plane.taped is None:
+        terms = [
+            term(f"{name}{number}", corner[axis], "ft", "form", plane.form)
+            for number, corner in enumerate(plane.level, 1)
+            for axis, name in enumerate("uv")
+        ]
+        formula, seen = polygon_area_formula(len(plane.level)), polygon_area(plane.level)
+        figures.computed(in_plan, seen, "sq_ft", formula, terms, decimals=1)
+        area = float(seen) * slope_factor(plane.rise)
+        figures.computed(on_slope, area, "sq_ft", formula + ON_SLOPE, [*terms, rise], decimals=1)
+    elif isinstance(plane.taped, Outlined):
+        terms = corner_terms(figures, f"roof.planes.{plane.id}.outline", plane.slope)
+        formula, taped = polygon_area_formula(len(plane.slope)), polygon_area(plane.slope)
+        figures.computed(on_slope, taped, "sq_ft", formula, terms, decimals=1)
+        seen = float(taped) / slope_factor(plane.rise)
+        figures.computed(in_plan, seen, "sq_ft", formula + IN_PLAN, [*terms, rise], decimals=1)
+    else:
+        shape, at = taped_shape(plane.taped), f"roof.planes.{plane.id}"
+        level = [figures.as_term("lower_ft", f"{at}.lower", shape.lower_ft, "ft")]
+        if isinstance(plane.taped, Trapezoid):
+            level.append(figures.as_term("upper_ft", f"{at}.upper", shape.upper_ft, "ft"))
+        level.append(figures.as_term("run_ft", f"{at}.run", shape.run_ft, "ft"))
+        formula, flat = _FORMULAS[plane.taped.shape]
+        area = areas.trapezoid_slope_area(shape.lower_ft, shape.upper_ft, shape.run_ft, shape.rise)
+        seen = areas.trapezoid_plan_area(shape.lower_ft, shape.upper_ft, shape.run_ft)
+        figures.computed(on_slope, area, "sq_ft", formula, [*level, rise], decimals=1)
+        figures.computed(in_plan, seen, "sq_ft", flat, level, decimals=1)
 
 
 def _opening_area(opening: Opening, figures: FigureSet) -> None:
@@ -84,7 +125,7 @@ def _opening_area(opening: Opening, figures: FigureSet) -> None:
     figures.computed(f"opening.{opening.id}.area", along * up, "sq_ft", "along_ft * up_ft", terms, decimals=1)
 
 
-def _net_area(plane: AnyPlane, roof: Roof, library: Library, figures: FigureSet) -> None:
+def _net_area(plane: PlacedPlane, roof: Roof, library: Library, figures: FigureSet) -> None:
     mine = [f"opening.{opening.id}.area" for opening in roof.openings if opening.plane == plane.id]
     rule = library.table("openings").lookup(what="opening")
     large = [id for id in mine if figures.by_id[id].value >= rule.number("deducted_from_sq_ft")]
@@ -98,60 +139,47 @@ def _net_area(plane: AnyPlane, roof: Roof, library: Library, figures: FigureSet)
     figures.computed(net, value, "sq_ft", formula, terms, decimals=1, sources=[rule.source])
 
 
-def _edge_length(edge: Edge, known: Mapping[str, PlacedPlane], figures: FigureSet) -> None:
-    plane_id, _, side = edge.sides[0].partition(".")
-    item = known[plane_id]
-    formula, terms = _side(item, side, figures)
-    length = side_lengths(item.shape)[side]  # type: ignore[index]
-    figures.computed(f"edge.{edge.id}.length", length, "ft_in", formula, terms)
+def _totals(roof: Roof, planes: Sequence[str], figures: FigureSet) -> None:
+    """Add gross, net and plan area of the roof and of each section, in squares too."""
+    for id, of in (("roof", planes), *((f"section.{item.id}", item.planes) for item in roof.sections)):
+        add_up(figures, f"{id}.plan_area", "sq_ft", [f"plane.{plane}.plan_area" for plane in of])
+        add_up(figures, f"{id}.gross_area", "sq_ft", [f"plane.{plane}.area" for plane in of])
+        add_squares(figures, f"{id}.gross_squares", f"{id}.gross_area")
+        add_up(figures, f"{id}.area", "sq_ft", [net_area_id(plane, figures) for plane in of])
+        add_squares(figures, f"{id}.squares", f"{id}.area")
 
 
-def _side(item: PlacedPlane, side: str, figures: FigureSet) -> tuple[str, list[Term]]:
-    """Return formula and terms of a side's length; a shape's missing measure is a number of its shape."""
-    plane, shape = item.plane, item.shape
-    at = f"roof.planes.{plane.id}"
-
-    def measured(symbol: str, field: str, value_ft: object) -> Term:
-        return figures.as_term(symbol, f"{at}.{field}", value_ft, "ft")  # type: ignore[arg-type]
-
-    lower = measured("lower_ft", "lower", shape.lower_ft)
-    upper = measured("upper_ft", "upper" if isinstance(plane, Trapezoid) else "lower", shape.upper_ft)
-    if isinstance(plane, Triangle):
-        upper = term("upper_ft", shape.upper_ft, "ft", "shape", plane.shape)
-    if side in ("lower", "upper"):
-        level = upper if side == "upper" else lower
-        return level.symbol, [level]
-    if isinstance(plane, Trapezoid):
-        starts = measured("upper_starts_ft", "upper_starts", shape.upper_starts_ft)
-    elif isinstance(plane, Triangle):
-        starts = measured("upper_starts_ft", "top_at", shape.upper_starts_ft)
-    else:
-        starts = term("upper_starts_ft", shape.upper_starts_ft, "ft", "shape", plane.shape)
-    slope = [measured("run_ft", "run", shape.run_ft), figures.as_term("rise", f"{at}.pitch")]
-    if side == "left":
-        return LEFT_SIDE_LENGTH, [starts, *slope]
-    return RIGHT_SIDE_LENGTH, [starts, upper, lower, *slope]
-
-
-def _edge_totals(roof: Roof, figures: FigureSet) -> None:
-    by_kind: dict[str, list[str]] = defaultdict(list)
-    for edge in roof.edges:
-        by_kind[edge.kind.replace(" ", "_")].append(f"edge.{edge.id}.length")
-    for kind, ids in by_kind.items():
-        add_up(figures, f"edges.{kind}.length", "ft_in", ids)
-
-
-def _heights(roof: Roof, figures: FigureSet) -> None:
+def _heights(roof: Roof, planes: Mapping[str, PlacedPlane], figures: FigureSet) -> None:
     """Add the height of the highest plane's top, and the mean roof height wind is taken at."""
-    highest = max(roof.planes, key=lambda plane: plane.run.inches * plane.pitch.rise_in_12)
-    at = f"roof.planes.{highest.id}"
-    eave = figures.as_term("eave_height_ft", "roof.eave_height", feet(roof.eave_height), "ft")
-    run, rise = (
-        figures.as_term("run_ft", f"{at}.run", feet(highest.run), "ft"),
-        figures.as_term("rise", f"{at}.pitch"),
-    )
-    top = ridge_height(eave.value, run.value, rise.value)
-    figures.computed("roof.ridge_height", top, "ft", RIDGE_HEIGHT, [eave, run, rise], decimals=1)
+
+    def eave(plane: PlacedPlane) -> Term:
+        own = f"roof.planes.{plane.id}.eave_height" if plane.eave_height else "roof.eave_height"
+        return figures.as_term("eave_height_ft", own, feet(plane.eave_height or roof.eave_height), "ft")
+
+    def top_ft(plane: PlacedPlane) -> float:
+        run = max(run for _, run in plane.level)
+        return float(ridge_height(eave(plane).value, run, plane.rise))
+
+    highest = max(planes.values(), key=top_ft)
+    run, rise = _run(highest, figures), figures.as_term("rise", highest.pitch)
+    top = ridge_height(eave(highest).value, run.value, rise.value)
+    terms = [eave(highest), run, rise]
+    figures.computed("roof.ridge_height", top, "ft", RIDGE_HEIGHT, terms, decimals=1)
     ridge = figures.as_term("ridge_height_ft", "roof.ridge_height")
-    mean = mean_roof_height(eave.value, ridge.value)
-    figures.computed("roof.mean_height", mean, "ft", MEAN_ROOF_HEIGHT, [eave, ridge], decimals=1)
+    ground = figures.as_term("eave_height_ft", "roof.eave_height", feet(roof.eave_height), "ft")
+    mean = mean_roof_height(ground.value, ridge.value)
+    figures.computed("roof.mean_height", mean, "ft", MEAN_ROOF_HEIGHT, [ground, ridge], decimals=1)
+
+
+def _run(plane: PlacedPlane, figures: FigureSet) -> Term:
+    """Return the level run from a plane's lowest edge to its top."""
+    if plane.taped is None:
+        return term("run_ft", max(run for _, run in plane.level), "ft", "form", plane.form)
+    if not isinstance(plane.taped, Outlined):
+        return figures.as_term("run_ft", f"roof.planes.{plane.id}.run", feet(plane.taped.run), "ft")
+    index, height = max(enumerate(v for _, v in plane.slope), key=lambda item: item[1])
+    at = f"roof.planes.{plane.id}.outline.{index}.1"
+    terms = [figures.as_term("v_ft", at, height, "ft"), figures.as_term("rise", plane.pitch)]
+    run = float(height) / slope_factor(plane.rise)
+    figures.computed(f"plane.{plane.id}.run", run, "ft", RUN_OF_HEIGHT_ON_SLOPE, terms, decimals=2)
+    return figures.as_term("run_ft", f"plane.{plane.id}.run")

@@ -5,9 +5,9 @@ from dataclasses import dataclass
 from fractions import Fraction
 
 from packet.figure import Figure, FigureSet, Source, term
+from packet.figures.shapes import PlacedPlane, roof_shape
 from packet.record.air import Ventilation
 from packet.record.job import JobRecord
-from packet.record.roof import AnyPlane
 from packet.reference import CodeRow, Library
 from packet.reference.models import Whose
 from packet.reference.vocabulary import Kind, Nail
@@ -64,7 +64,7 @@ def code_ids(record: JobRecord) -> tuple[str, ...]:
 def facts(record: JobRecord, figures: FigureSet) -> dict[str, object]:
     """Return what is known of the job that a rule may depend on; an unknown fact is left out."""
     covering, deck, dry_in = record.covering, record.deck, record.dry_in
-    rises = [plane.pitch.rise_in_12 for plane in shingled_planes(record)]
+    rises = [plane.rise for plane in shingled_planes(record)]
     known: dict[str, object] = {
         "exposure": record.basis.exposure if record.basis else None,
         "slope_rise_in_12": min(rises, default=None),
@@ -77,7 +77,15 @@ def facts(record: JobRecord, figures: FigureSet) -> dict[str, object]:
         "underlayment_layers": Fraction(dry_in.layers) if dry_in else None,
         "permit_date": record.basis.permit_date if record.basis else None,
         "mean_roof_height_ft": _value(figures, "roof.mean_height"),
+        "kind_of_work": record.job.kind,
+        "work_begun": record.dates.started,
+        "house_built": record.property.built,
     }
+    if record.roof and record.roof.old and record.roof.old.deck_nail:
+        known |= {
+            "old_nail_length_in": record.roof.old.deck_nail.length_in,
+            "old_nail_shank_in": record.roof.old.deck_nail.shank_in,
+        }
     if record.roof and record.roof.framing:
         known["frame_spacing_in"] = record.roof.framing.spacing.inches
     if deck and deck.nail:
@@ -111,12 +119,13 @@ def _value(figures: FigureSet, id: str) -> object:
     return Fraction(figure.value) if figure else None
 
 
-def shingled_planes(record: JobRecord) -> tuple[AnyPlane, ...]:
+def shingled_planes(record: JobRecord) -> tuple[PlacedPlane, ...]:
     """Return the planes that rules for shingles look at: those worked on, less those of a low-slope covering.
 
     Where no area is given, the planes of new deck stand for them, and without those every plane.
     """
-    planes, covering, deck = (record.roof.planes if record.roof else ()), record.covering, record.deck
+    covering, deck = record.covering, record.deck
+    planes = tuple(roof_shape(record.roof).planes.values()) if record.roof else ()
     low = {entry.plane for entry in covering.low_slope} if covering else set()
     areas = {area.plane for area in covering.areas} if covering else set()
     wood = {sheet.plane for sheet in deck.sheets} | {board.plane for board in deck.boards} if deck else set()

@@ -1,13 +1,13 @@
-"""What was worked: areas stripped and covered again, sheets of new deck, nails and spots."""
+"""What was worked: areas stripped and covered again, sheets and boards of new deck."""
 
-from packet.calc.fasteners import ROOFING_NAILS, SEAL_SPOTS, roofing_nails, seal_spots
-from packet.calc.polygon import counterclockwise, polygon_area, polygon_area_formula
-from packet.calc.takeoff import BUNDLES, DECK_SHEETS, SHINGLES, bundles, deck_sheets, shingles
+from packet.calc.polygon import polygon_area, polygon_area_formula
+from packet.calc.takeoff import DECK_SHEETS, deck_sheets
 from packet.figure import FigureSet, term
-from packet.figures.roof import add_squares, add_up
-from packet.figures.shapes import feet, outline_ft
+from packet.figures.edges import worked_edges
+from packet.figures.roof import add_squares, add_up, corner_terms, net_area_id
+from packet.figures.shapes import feet, outline_ft, roof_shape
 from packet.record.job import JobRecord
-from packet.record.layers import Covering, TieIn, WorkedArea
+from packet.record.layers import Covering, WorkedArea
 from packet.record.wood import Deck
 from packet.reference import Library
 
@@ -17,29 +17,26 @@ BOARDS = "length_ft * width_in / 12"
 
 
 def work_figures(record: JobRecord, library: Library, figures: FigureSet) -> None:
-    """Add areas worked, deck replaced, shingles and nails by rule."""
+    """Add areas worked, deck replaced, and how far the shingle nail stands in the deck."""
     if record.covering:
         _covering(record, record.covering, figures)
         _nail_depth(record, figures)
     if record.deck:
         _deck(record.deck, figures)
         _boards(record.deck, figures)
-    if record.tie_in:
-        _tie_in(record.tie_in, figures)
 
 
 def _worked_area(area: WorkedArea, figures: FigureSet) -> None:
-    """Add an outline's area by the shoelace sum, corners counterclockwise."""
+    """Add the area of a whole plane, or of an outline by the shoelace sum."""
+    id = f"area.{area.id}.area"
+    if area.outline is None:
+        whole = figures.as_term("area_sq_ft", net_area_id(area.plane, figures))
+        figures.computed(id, whole.value, "sq_ft", whole.symbol, [whole], decimals=1)
+        return
     corners = outline_ft(area.outline)
-    at = f"covering.areas.{area.id}.outline"
-    order = range(len(corners)) if counterclockwise(corners) == corners else range(len(corners) - 1, -1, -1)
-    terms = []
-    for number, index in enumerate(order, 1):
-        for axis, name in enumerate("uv"):
-            value = corners[index][axis]
-            terms.append(figures.as_term(f"{name}{number}", f"{at}.{index}.{axis}", value, "ft"))
+    terms = corner_terms(figures, f"covering.areas.{area.id}.outline", corners)
     formula = polygon_area_formula(len(corners))
-    figures.computed(f"area.{area.id}.area", polygon_area(corners), "sq_ft", formula, terms, decimals=1)
+    figures.computed(id, polygon_area(corners), "sq_ft", formula, terms, decimals=1)
 
 
 def _covering(record: JobRecord, covering: Covering, figures: FigureSet) -> None:
@@ -47,6 +44,8 @@ def _covering(record: JobRecord, covering: Covering, figures: FigureSet) -> None
         _worked_area(area, figures)
     if not covering.areas:
         return
+    if record.roof:
+        worked_edges(covering.areas, roof_shape(record.roof), figures)
     add_up(figures, "work.area", "sq_ft", [f"area.{area.id}.area" for area in covering.areas])
     add_squares(figures, "work.squares", "work.area")
     worked, roof = figures.as_term("worked_sq_ft", "work.area"), figures.get("roof.area")
@@ -56,25 +55,6 @@ def _covering(record: JobRecord, covering: Covering, figures: FigureSet) -> None
     shingled = shingled_area(record)
     if shingled == "work.shingled_area":
         add_up(figures, shingled, "sq_ft", [f"area.{area.id}.area" for area in _shingled(covering)])
-    shingle = covering.shingle
-    if not shingle or not shingle.width or not shingled:
-        return
-    width, exposure = shingle.width.inches, shingle.exposure.inches
-    count = shingles(figures.by_id[shingled].value, width, exposure)
-    terms = [
-        figures.as_term("area_sq_ft", shingled),
-        figures.as_term("width_in", "covering.shingle.width", width, "in"),
-        figures.as_term("exposure_in", "covering.shingle.exposure", exposure, "in"),
-    ]
-    figures.computed("work.shingles", count, "piece", SHINGLES, terms)
-    if covering.nails_each:
-        nails = [
-            figures.as_term("pieces", "work.shingles"),
-            figures.as_term("nails_each", "covering.nails_each"),
-        ]
-        figures.computed(
-            "work.nails", roofing_nails(count, covering.nails_each), "nail", ROOFING_NAILS, nails
-        )
 
 
 def shingled_area(record: JobRecord) -> str:
@@ -160,29 +140,3 @@ def _boards(deck: Deck, figures: FigureSet) -> None:
     running = sum(part.value for part in lengths)
     figures.computed("boards.length", running, "ft", formula, lengths, decimals=1)
     add_up(figures, "boards.area", "sq_ft", [f"board.{board.id}.area" for board in deck.boards])
-
-
-def _tie_in(tie_in: TieIn, figures: FigureSet) -> None:
-    if tie_in.shingles_sealed and tie_in.spots_each:
-        terms = [
-            figures.as_term("pieces", "tie_in.shingles_sealed"),
-            figures.as_term("spots_each", "tie_in.spots_each"),
-        ]
-        spots = seal_spots(tie_in.shingles_sealed, tie_in.spots_each)
-        figures.computed("tie_in.spots", spots, "spot", SEAL_SPOTS, terms)
-
-
-def bundles_needed(record: JobRecord, library: Library, figures: FigureSet) -> None:
-    """Add the bundles the shingled area needs, by the cover on the wrapper.
-
-    Lots of one shingle share it; where wrappers differ nobody could say which bundle went where, and there is
-    no such figure.
-    """
-    lines = [line for line in record.bought if line.unit == "bundle" and line.cover_each]
-    covers = {line.cover_each.square_feet for line in lines if line.cover_each}
-    shingled = shingled_area(record)
-    if len(covers) != 1 or not shingled:
-        return
-    area = figures.as_term("area_sq_ft", shingled)
-    cover = figures.as_term("cover_sq_ft", f"bought.{lines[0].id}.cover_each")
-    figures.computed("work.bundles", bundles(area.value, cover.value), "bundle", BUNDLES, [area, cover])

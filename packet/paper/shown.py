@@ -6,6 +6,8 @@ from contextlib import suppress
 from datetime import date
 from typing import Any
 
+from packet.text import unit_text
+
 #: Filters that write values, by name: the same as on the pages, so that page and paper write a number alike.
 Filters = Mapping[str, Callable[..., str]]
 
@@ -36,7 +38,7 @@ def _figure(figure: Mapping[str, Any], words: Mapping[str, Any], filters: Filter
     working = figure["working"]
     return {
         "number": filters["number"](figure),
-        "unit": _unit(figure, words),
+        "unit": unit_text(figure, words),
         # the name of a root or a rounding stands apart from its bracket
         "formula": _NAME_AND_BRACKET.sub(" (", filters["sum_words"](working)) if working else None,
         "sum": _inside_numbers(filters["sum_numbers"](working)) if working else None,
@@ -44,7 +46,7 @@ def _figure(figure: Mapping[str, Any], words: Mapping[str, Any], filters: Filter
             {
                 "name": filters["term_words"](term),
                 "number": filters["term_number"](term),
-                "unit": _unit(term, words),
+                "unit": unit_text(term, words),
                 **term["origin"],
             }
             for term in (working["terms"] if working else ())
@@ -55,13 +57,6 @@ def _figure(figure: Mapping[str, Any], words: Mapping[str, Any], filters: Filter
 def _inside_numbers(sum_text: str) -> str:
     """Return a sum in which no line can end inside a number."""
     return _NAME_AND_BRACKET.sub(" (", _SPACE_IN_NUMBER.sub("\u00a0", sum_text))
-
-
-def _unit(value: Mapping[str, Any], words: Mapping[str, Any]) -> str:
-    """Return the unit of a figure or a term: one bundle, two bundles."""
-    one = words["units_one"]
-    unit: str = (one if value["value"] == 1 and value["unit"] in one else words["units"])[value["unit"]]
-    return unit
 
 
 def _days(value: Any) -> Iterator[str]:

@@ -4,9 +4,13 @@ from collections.abc import Callable, Iterator
 from dataclasses import dataclass, field
 from fractions import Fraction
 from itertools import pairwise
+from typing import Any
 
+from packet.problems import path_text
+from packet.record.forms import HipForm, WingForm, parts
 from packet.record.job import JobRecord
-from packet.record.roof import AnyPlane, Roof, Trapezoid, Triangle
+from packet.record.planes import AnyPlane, Outlined, Trapezoid, Triangle
+from packet.record.roof import Roof
 
 Loc = tuple[str | int, ...]
 
@@ -23,9 +27,11 @@ class Fault:
 
 #: Lists whose entries carry ids, by their place in the record; all share one set of names.
 _LISTS: tuple[Loc, ...] = (
+    ("roof", "forms"),
     ("roof", "planes"),
     ("roof", "edges"),
     ("roof", "openings"),
+    ("roof", "sections"),
     ("found",),
     ("framing",),
     ("deck", "sheets"),
@@ -92,33 +98,57 @@ def _at(record: JobRecord, loc: Loc) -> tuple:  # type: ignore[type-arg]
 
 def _ids_given_twice(record: JobRecord) -> Iterator[Fault]:
     first: dict[str, str] = {}
+    for n, form in enumerate(_at(record, ("roof", "forms"))):
+        for part, plane in parts(form):
+            first.setdefault(plane.id, f"roof.forms[{n}].planes.{part}")
+    for loc, entry in _entries(record):
+        if entry.id in first:
+            accepted = f"{first[entry.id]} has it"
+            yield Fault("duplicate-id", (*loc, "id"), entry.id, {"accepted": accepted})
+        first.setdefault(entry.id, path_text(loc))
+
+
+def _entries(record: JobRecord) -> Iterator[tuple[Loc, Any]]:
+    """Yield every entry that carries an id, with its place."""
     for loc in _LISTS:
         for index, entry in enumerate(_at(record, loc)):
-            place = f"{'.'.join(map(str, loc))}[{index}]"
-            if entry.id in first:
-                yield Fault(
-                    "duplicate-id", (*loc, index, "id"), entry.id, {"accepted": f"{first[entry.id]} has it"}
-                )
-            first.setdefault(entry.id, place)
+            yield (*loc, index), entry
+    for n, line in enumerate(record.bought):
+        for m, delivery in enumerate(line.deliveries):
+            yield ("bought", n, "deliveries", m), delivery
 
 
 def _ids_that_name_nothing(record: JobRecord) -> Iterator[Fault]:
-    planes = {plane.id for plane in record.roof.planes} if record.roof else set()
-    pointed = {plane.id for plane in _at(record, ("roof", "planes")) if isinstance(plane, Triangle)}
+    planes = set(record.roof.plane_ids) if record.roof else set()
+    sides = {plane.id: _side_names(plane) for plane in _at(record, ("roof", "planes"))}
     accepted = ", ".join(sorted(planes)) or "none: the record has no planes"
     for loc in _ON_PLANES:
         for index, entry in enumerate(_at(record, loc)):
             if entry.plane is not None and entry.plane not in planes:
                 yield Fault("unknown-id", (*loc, index, "plane"), entry.plane, {"accepted": accepted})
-    for index, plane in enumerate(_at(record, ("deck", "renailed", "planes"))):
-        if plane not in planes:
-            yield Fault("unknown-id", ("deck", "renailed", "planes", index), plane, {"accepted": accepted})
+    listed: list[tuple[Loc, tuple[str, ...]]] = [
+        (("roof", "sections", n, "planes"), section.planes)
+        for n, section in enumerate(_at(record, ("roof", "sections")))
+    ]
+    for loc, ids in [(("deck", "renailed", "planes"), _at(record, ("deck", "renailed", "planes"))), *listed]:
+        for index, plane in enumerate(ids):
+            if plane not in planes:
+                yield Fault("unknown-id", (*loc, index), plane, {"accepted": accepted})
     for index, edge in enumerate(_at(record, ("roof", "edges"))):
         for number, side in enumerate(edge.sides):
             plane, _, name = side.partition(".")
-            if plane not in planes or name not in SIDES or (plane in pointed and name == "upper"):
-                values = {"accepted": f"a plane ({accepted}) and a side ({', '.join(SIDES)}), as MS.right"}
+            names = sides.get(plane)
+            of_form = names is None and plane in planes and name.isdecimal()
+            if not of_form and (names is None or name not in names):
+                known = ", ".join(names or SIDES)
+                values = {"accepted": f"a plane ({accepted}) and one of its sides ({known}), as MS.right"}
                 yield Fault("unknown-id", ("roof", "edges", index, "sides", number), side, values)
+
+
+def _side_names(plane: AnyPlane) -> tuple[str, ...]:
+    if isinstance(plane, Outlined):
+        return tuple(str(number) for number in range(1, len(plane.outline) + 1))
+    return tuple(name for name in SIDES if name != "upper" or not isinstance(plane, Triangle))
 
 
 def _days_out_of_order(record: JobRecord) -> Iterator[Fault]:
@@ -170,6 +200,10 @@ def _openings_larger_than_their_plane(record: JobRecord) -> Iterator[Fault]:
 
 def _slope_area(plane: AnyPlane) -> float:
     """Return the area of a plane along its slope [sq in]."""
+    if isinstance(plane, Outlined):
+        corners = [(u.inches, v.inches) for u, v in plane.outline]
+        turned = zip(corners, (*corners[1:], corners[0]), strict=True)
+        return abs(float(sum(u * next_v - next_u * v for (u, v), (next_u, next_v) in turned) / 2))
     if isinstance(plane, Trapezoid):
         upper_in = plane.upper.inches
     else:
@@ -179,8 +213,13 @@ def _slope_area(plane: AnyPlane) -> float:
 
 def _more_used_than_came(record: JobRecord) -> Iterator[Fault]:
     for index, line in enumerate(record.bought):
-        if line.returned + line.left + line.scrap > line.delivered:
-            values = {"accepted": f"returned, left and scrap together at most {line.delivered}"}
+        came = line.came
+        if came is not None and line.returned + line.left + line.scrap > came:
+            values = {"accepted": f"returned, left and scrap together at most {came}"}
+            name = "deliveries" if line.deliveries else "delivered"
+            yield Fault("out-of-range", ("bought", index, name), str(came), values)
+        if line.deliveries and line.delivered is not None and line.delivered != came:
+            values = {"accepted": f"{came}, what the deliveries come to, or no such line"}
             yield Fault("out-of-range", ("bought", index, "delivered"), str(line.delivered), values)
 
 
@@ -197,13 +236,42 @@ def _cause_missing(record: JobRecord) -> Iterator[Fault]:
         yield Fault("cause-missing", ("job", "status"), record.job.status)
 
 
+def _forms_not_whole(record: JobRecord) -> Iterator[Fault]:
+    """Forms that lack a plane, name one too many, or join nothing."""
+    roof = record.roof
+    if roof is None:
+        return
+    if not roof.planes and not roof.forms:
+        yield Fault("roof-without-planes", ("roof", "planes"), "")
+    standing = [form.id for form in roof.forms if not isinstance(form, WingForm)]
+    for index, form in enumerate(roof.forms):
+        loc: Loc = ("roof", "forms", index)
+        for name in ("pitch", "end_pitch"):
+            pitch = getattr(form, name, None)
+            if pitch is not None and not pitch.rise_in_12:
+                accepted = "above 0:12; a flat plane is taped by itself, under planes"
+                yield Fault("out-of-range", (*loc, name), pitch.text, {"accepted": accepted})
+        if isinstance(form, HipForm):
+            named = {name for name, _ in parts(form)}
+            wanted = {"front", "back", "left", "right"} - {form.gable_end}
+            for part in sorted(named ^ wanted, key=str):
+                accepted = ", ".join(name for name in ("front", "right", "back", "left") if name in wanted)
+                yield Fault("form-planes", (*loc, "planes"), str(part), {"accepted": accepted})
+        if isinstance(form, WingForm) and form.joins not in standing:
+            yield Fault(
+                "wing-joins", (*loc, "joins"), form.joins, {"accepted": ", ".join(standing) or "none"}
+            )
+
+
 def shown_ids(record: JobRecord) -> frozenset[str]:
     """Return the ids of everything in the record that a photo can show."""
-    return frozenset(entry.id for loc in _SHOWN for entry in _at(record, loc))
+    deliveries = (delivery.id for line in record.bought for delivery in line.deliveries)
+    return frozenset((*(entry.id for loc in _SHOWN for entry in _at(record, loc)), *deliveries))
 
 
 CHECKS: tuple[Callable[[JobRecord], Iterator[Fault]], ...] = (
     _cause_missing,
+    _forms_not_whole,
     _vents_counted_twice,
     _ids_given_twice,
     _ids_that_name_nothing,

@@ -3,9 +3,10 @@
 from packet.fields import Line, Prose, Strict, everyone, leaf
 from packet.record.after import Callback, CleanUp, Detached, PunchItem
 from packet.record.air import Ventilation
+from packet.record.goods import Bought
 from packet.record.house import Cause, Dates, Found, House, JobHead, People, Tested
 from packet.record.layers import Covering, Detail, DripEdge, DryIn, TemporaryCover, TieIn
-from packet.record.papers import Basis, Bought, Document, Inspection, Money, Promise, WayOut
+from packet.record.papers import Basis, Document, Inspection, Money, Promise, WayOut
 from packet.record.roof import Roof
 from packet.record.wood import Deck, FramingWork
 
@@ -43,7 +44,7 @@ class JobRecord(Strict):
     tie_in: TieIn | None = everyone(None, description="Where new meets old.")
     ventilation: Ventilation | None = everyone(None, description="Attic ventilation.")
     detached: tuple[Detached, ...] = everyone((), description="Taken off for the work and set again.")
-    bought: tuple[Bought, ...] = everyone((), description="Goods: delivered, returned, left, scrap.")
+    bought: tuple[Bought, ...] = everyone((), description="Goods: planned, delivered, returned, left, scrap.")
     tested: Tested | None = everyone(None, description="How the cure was proven.")
     clean_up: CleanUp | None = everyone(None, description="How the place was left.")
     punch_list: tuple[PunchItem, ...] = everyone((), description="Points left, and when they were done.")

@@ -15,7 +15,7 @@ from packet.fields import (
     Thickness,
     everyone,
 )
-from packet.record.roof import Point
+from packet.record.planes import Point
 
 
 class CapFasteners(Strict):
@@ -36,6 +36,15 @@ class IceBarrier(Strict):
     )
     overhang: Length | None = everyone(
         None, description="Level, from the eave edge to the outside face of the wall.", examples=["12 in"]
+    )
+    lap: Length | None = everyone(
+        None, description="Lap of one course over the next, as measured.", examples=["3-1/2 in"]
+    )
+    edges: tuple[Id, ...] = everyone(
+        (),
+        description="Edges it lies along, by id; left out, every eave of the work.",
+        examples=[["E3", "E4"]],
+        max_length=200,
     )
 
 
@@ -123,6 +132,9 @@ class Detail(Strict):
     metal: Line | None = everyone(None, description="Metal and thickness.", examples=["0.019 in aluminum"])
     flashing_height: Length | None = everyone(None, description="Flashing up the wall.", examples=["4 in"])
     flashing_width: Length | None = everyone(None, description="Flashing onto the roof.", examples=["4 in"])
+    length: Length | None = everyone(
+        None, description="Length along the wall, up the slope.", examples=["9 ft"]
+    )
     pieces: Count | None = everyone(None, description="Pieces of step flashing.", examples=[12])
     counterflashing: Literal["new", "reused", "left as found", "by others", "none"] | None = everyone(
         None, description="What was done with the metal that laps over it.", examples=["reused"]
@@ -139,12 +151,16 @@ class Detail(Strict):
 
 
 class WorkedArea(Strict):
-    """A part of a plane that was stripped and covered again, as an outline in feet on the slope."""
+    """A plane, or a part of one as an outline on the slope, that was stripped and covered again."""
 
     id: Id = everyone(description="Id of the area.", examples=["A1"])
     plane: Id = everyone(description="Plane it lies on.", examples=["MS"])
-    outline: tuple[Point, ...] = everyone(
-        description="Corners in order: along the lowest edge, then up the slope.", min_length=3, max_length=60
+    outline: tuple[Point, ...] | None = everyone(
+        None,
+        description="Corners in order: along the lowest edge, then up the slope. Left out, it is "
+        "the whole plane.",
+        min_length=3,
+        max_length=60,
     )
 
 
@@ -214,6 +230,9 @@ class Covering(Strict):
     shingle: Shingle | None = everyone(None, description="The shingle.")
     starter: Line | None = everyone(
         None, description="Starter at eaves and rakes.", examples=["starter strip, sealed at the eave edge"]
+    )
+    starter_along: tuple[Literal["eave", "rake"], ...] = everyone(
+        ("eave",), description="Edges that get a starter.", examples=[["eave", "rake"]], max_length=2
     )
     low_slope: tuple[LowSlope, ...] = everyone((), description="Covering of low slopes.", max_length=50)
     nail: RoofingNail | None = everyone(None, description="The shingle nail.")

@@ -36,9 +36,13 @@ def _follows(fault: Fault, read: ReadFile[JobRecord]) -> bool:
     """Tell whether a fault only follows from a refused part: what was typed there is not missing as well."""
     if fault.code == "cause-missing":
         return "cause" in read.document.value
+    if fault.code == "roof-without-planes":
+        typed = read.document.value["roof"]
+        return bool(typed.get("forms") or typed.get("planes"))
     named = fault.found.partition(".")[0]
     lost_planes = bool(read.ids_typed) and not read.value.roof
-    return fault.code == "unknown-id" and (named in read.ids_typed or lost_planes)
+    names = fault.code in ("unknown-id", "wing-joins")
+    return names and (named in read.ids_typed or (fault.code == "unknown-id" and lost_planes))
 
 
 def read_office(path: Path) -> ReadFile[Office]:

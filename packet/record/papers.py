@@ -1,8 +1,8 @@
-"""Goods, papers, inspections, money and promises."""
+"""Papers, inspections, money and promises."""
 
 from typing import Literal
 
-from packet.fields import Area, Day, Id, Line, MoneyAmount, Prose, Quantity, Speed, Strict, everyone, leaf
+from packet.fields import Day, Id, Line, MoneyAmount, Prose, Speed, Strict, everyone, leaf
 from packet.readers import Reader
 
 
@@ -39,27 +39,6 @@ class Basis(Strict):
     permit_date: Day | None = everyone(None, description="Day the permit was issued.")
     no_permit: Prose | None = everyone(
         None, description="Why there is no permit.", examples=["The town asks for none below one square."]
-    )
-
-
-class Bought(Strict):
-    """One item: what came, what went back, what stayed, what was thrown away."""
-
-    id: Id = everyone(description="Id of the line.", examples=["SHINGLES"])
-    item: Line = everyone(description="What it is.", examples=["laminated shingle, bundle"])
-    unit: Literal["bundle", "sheet", "roll", "piece", "box", "tube", "lb"] = everyone(
-        description="Unit it is counted in.", examples=["bundle"]
-    )
-    delivered: Quantity = everyone(description="Delivered.", examples=["6"])
-    returned: Quantity = everyone(0, description="Returned to the supplier.", validate_default=False)
-    left: Quantity = everyone(0, description="Left with the owner.", validate_default=False)
-    scrap: Quantity = everyone(0, description="Thrown away.", validate_default=False)
-    cover_each: Area | None = everyone(
-        None, description="What one covers, from the wrapper.", examples=["32.8 sq ft"]
-    )
-    lot: Line | None = everyone(None, description="Lot on the wrapper.", examples=["L-27F-0318"])
-    left_where: Line | None = everyone(
-        None, description="Where the rest is kept.", examples=["garage, north shelf"]
     )
 
 

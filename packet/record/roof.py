@@ -1,75 +1,23 @@
-"""The roof: planes, edges, openings, framing, and what was on it before."""
+"""The roof: planes or whole forms, edges, openings, sections, framing, and what was on it before."""
 
-from typing import Annotated, Literal
-
-from pydantic import Discriminator
+from typing import Literal
 
 from packet.fields import (
-    Coordinate,
     Count,
     Id,
     Length,
     Line,
     NailSize,
-    Pitch,
     Prose,
     Spacing,
     Strict,
     Thickness,
     everyone,
 )
+from packet.record.forms import AnyForm, parts
+from packet.record.planes import AnyPlane, Point
 
-Facing = Literal["north", "north-east", "east", "south-east", "south", "south-west", "west", "north-west"]
 EdgeKind = Literal["eave", "rake", "ridge", "hip", "valley", "sidewall", "headwall", "pitch break"]
-Point = tuple[Coordinate, Coordinate]
-
-
-class Plane(Strict):
-    """What every plane has; lengths along the eave are level, ``run`` is level from the eave to the top."""
-
-    id: Id = everyone(description="Id of the plane.", examples=["MS"])
-    title: Line = everyone(description="What the crew calls it.", examples=["front, south"])
-    pitch: Pitch = everyone(description="Rise in 12 of level run.", examples=["6:12"])
-    facing: Facing = everyone(description="Way the plane looks, down the slope.", examples=["south"])
-    at: Point = everyone(
-        description="Plan position, east and north, of the lower left corner as seen from outside.",
-        examples=[["0 ft", "0 ft"]],
-    )
-    run: Length = everyone(description="Level run from the lowest edge to the top.", examples=["12 ft"])
-
-
-class Rectangle(Plane):
-    """A plane of equal width all the way up."""
-
-    shape: Literal["rectangle"] = everyone(description="Shape of the plane.", examples=["rectangle"])
-    lower: Length = everyone(description="Length of the lowest edge.", examples=["40 ft"])
-
-
-class Trapezoid(Plane):
-    """A plane whose top is shorter or longer than its lowest edge."""
-
-    shape: Literal["trapezoid"] = everyone(description="Shape of the plane.", examples=["trapezoid"])
-    lower: Length = everyone(description="Length of the lowest edge.", examples=["20 ft"])
-    upper: Length = everyone(description="Length of the top edge.", examples=["32 ft"])
-    upper_starts: Coordinate = everyone(
-        description="Where the top edge starts, along the lowest edge from its left end; negative when the "
-        "plane widens to the left.",
-        examples=["0 ft"],
-    )
-
-
-class Triangle(Plane):
-    """A hip end."""
-
-    shape: Literal["triangle"] = everyone(description="Shape of the plane.", examples=["triangle"])
-    lower: Length = everyone(description="Length of the lowest edge.", examples=["24 ft"])
-    top_at: Coordinate = everyone(
-        description="Where the top stands, measured along the lowest edge from its left end.",
-        examples=["12 ft"],
-    )
-
-
-AnyPlane = Annotated[Rectangle | Trapezoid | Triangle, Discriminator("shape")]
 
 
 class Edge(Strict):
@@ -78,7 +26,8 @@ class Edge(Strict):
     id: Id = everyone(description="Id of the edge.", examples=["E1"])
     kind: EdgeKind = everyone(description="Kind of edge.", examples=["valley"])
     sides: tuple[Line, ...] = everyone(
-        description="One or two sides of planes, each as plane.side; sides are lower, right, upper and left.",
+        description="One or two sides of planes, each as plane.side: lower, right, upper and left, or the "
+        "number of the side where the plane is an outline.",
         examples=[["MS.right", "WW.left"]],
         min_length=1,
         max_length=2,
@@ -131,6 +80,9 @@ class OldRoof(Strict):
         description="Condition as found: granules, seal, brittleness.",
         examples=["Granules good, seals held."],
     )
+    weighs_as: Literal["three-tab", "laminated, 30-year", "heavy laminated"] | None = everyone(
+        None, description="Kind of shingle its weight is taken from, for disposal.", examples=["three-tab"]
+    )
     deck: Line | None = everyone(None, description="Old deck.", examples=["1/2 in plywood"])
     deck_nail: NailSize | None = everyone(
         None, description="Old deck nail as measured.", examples=["2-1/2 x 0.131"]
@@ -140,12 +92,39 @@ class OldRoof(Strict):
     )
 
 
+class Section(Strict):
+    """Planes that a rule on roof sections takes together."""
+
+    id: Id = everyone(description="Id of the section.", examples=["SEC1"])
+    title: Line = everyone(description="What it is called.", examples=["main house"])
+    planes: tuple[Id, ...] = everyone(
+        description="Its planes.", examples=[["HN", "HS"]], min_length=1, max_length=200
+    )
+
+
 class Roof(Strict):
     """Geometry and make of the roof."""
 
     eave_height: Length = everyone(description="Height of the eave above the ground.", examples=["9 ft 2 in"])
-    planes: tuple[AnyPlane, ...] = everyone(description="Planes of the roof.", min_length=1, max_length=200)
-    edges: tuple[Edge, ...] = everyone((), description="Edges of the roof.", max_length=800)
+    forms: tuple[AnyForm, ...] = everyone(
+        (), description="Whole roofs by form; their planes and edges are computed.", max_length=40
+    )
+    planes: tuple[AnyPlane, ...] = everyone((), description="Planes taped one by one.", max_length=200)
+    edges: tuple[Edge, ...] = everyone((), description="Edges of planes taped one by one.", max_length=800)
+    taped: dict[str, Length] = everyone(
+        {},
+        description="Edges of a form as taped on the roof, by the id the program gives them: the two planes "
+        "that meet, or a plane and EAVE or RAKE.",
+        examples=[{"HS-HE": "20 ft 7-1/2 in", "HS-EAVE": "48 ft"}],
+        max_length=800,
+    )
     openings: tuple[Opening, ...] = everyone((), description="Openings in planes.", max_length=200)
+    sections: tuple[Section, ...] = everyone((), description="Sections of the roof.", max_length=50)
     framing: Framing | None = everyone(None, description="Framing under the deck.")
     old: OldRoof | None = everyone(None, description="The roof as it was found.")
+
+    @property
+    def plane_ids(self) -> tuple[str, ...]:
+        """Ids of all planes, of forms and taped ones, each once."""
+        of_forms = (plane.id for form in self.forms for _, plane in parts(form))
+        return tuple(dict.fromkeys((*of_forms, *(plane.id for plane in self.planes))))

@@ -14,7 +14,7 @@ from packet.fields import (
     Thickness,
     everyone,
 )
-from packet.record.roof import Point
+from packet.record.planes import Point
 
 Shank = Literal["smooth", "ring"]
 FramingPart = Literal[

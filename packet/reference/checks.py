@@ -7,6 +7,8 @@ from packet.problems import Problem, nearest
 from packet.reading import ReadFile
 from packet.reference.match import CodeRow
 from packet.reference.models import CodeFile, Reading, form_of
+from packet.reference.products import NOT_ABOVE, ProductFile
+from packet.units import fraction_text
 
 #: Locator of every row that no document stands behind.
 COMMON_PRACTICE = "common practice, no published source"
@@ -52,6 +54,42 @@ def code_problems(
         if (entry.checked == "common_practice") != (entry.locator == COMMON_PRACTICE):
             yield read.problem(
                 "practice-unmarked", ("rows", name, "checked"), entry.checked, accepted=COMMON_PRACTICE
+            )
+
+
+def product_problems(id: str, read: ReadFile[Any], sources: Collection[str]) -> Iterator[Problem]:
+    """Return what is wrong with a product sheet beside the other files, and between its figures.
+
+    Args:
+        id: Name of the file, which is the product's id.
+        read: The file.
+        sources: Every document there is.
+    """
+    sheet: ProductFile = read.value
+    cells = sheet.figures.given()
+    if sheet.product != id:
+        yield read.problem("name-mismatch", ("product",), sheet.product, accepted=id)
+    if sheet.source.id not in sources:
+        yield unknown_source(read, ("source", "id"), sheet.source.id, sources)
+    if (sheet.checked == "common_practice") != (sheet.source.locator == COMMON_PRACTICE):
+        yield read.problem("practice-unmarked", ("checked",), sheet.checked, accepted=COMMON_PRACTICE)
+    for name, cell in cells.items():
+        loc = ("figures", name)
+        if cell.source is not None and cell.source not in sources:
+            yield unknown_source(read, (*loc, "source"), cell.source, sources)
+        checked, locator = cell.checked or sheet.checked, cell.locator or sheet.source.locator
+        own = cell.checked is not None or cell.locator is not None
+        if own and (checked == "common_practice") != (locator == COMMON_PRACTICE):
+            yield read.problem("practice-unmarked", (*loc, "checked"), checked, accepted=COMMON_PRACTICE)
+    for name, limit in NOT_ABOVE:
+        low, high = (cells[key].value if key in cells else None for key in (name, limit))
+        if low is not None and high is not None and low > high:
+            yield read.problem(
+                "figure-above-limit",
+                ("figures", name),
+                fraction_text(low),
+                limit=limit,
+                most=fraction_text(high),
             )
 
 

@@ -1,4 +1,4 @@
-"""The library: every code, table, stage and care note a packet may cite, packaged or the office's own."""
+"""The library: codes, tables, products, stages and care notes a packet may cite, packaged or the office's."""
 
 from collections.abc import Callable, Iterable, Mapping, Sequence
 from dataclasses import dataclass, field
@@ -8,7 +8,7 @@ from typing import Any
 from packet import figure
 from packet.problems import Problem, Refused
 from packet.reading import ReadFile, read_model
-from packet.reference.checks import code_problems, reading_problems, unknown_source
+from packet.reference.checks import code_problems, product_problems, reading_problems, unknown_source
 from packet.reference.files import misnamed, yaml_files
 from packet.reference.match import CodeRow, Match, lifted, match, row_of
 from packet.reference.models import (
@@ -22,6 +22,7 @@ from packet.reference.models import (
     StagesFile,
     TableFile,
 )
+from packet.reference.products import Product, ProductFile, product_of
 from packet.reference.table import Table, build
 from packet.reference.when import Facts
 
@@ -42,6 +43,7 @@ class Library:
     _sources: dict[str, SourceEntry] = field(default_factory=dict, repr=False)
     _codes: dict[str, tuple[ReadFile[Any], tuple[CodeRow, ...]]] = field(default_factory=dict, repr=False)
     _tables: dict[str, tuple[ReadFile[Any], Table]] = field(default_factory=dict, repr=False)
+    _products: dict[str, tuple[ReadFile[Any], Product]] = field(default_factory=dict, repr=False)
     _readings: dict[str, ReadFile[Any]] = field(default_factory=dict, repr=False)
     _used: dict[Path, str] = field(default_factory=dict, repr=False)
 
@@ -55,8 +57,8 @@ class Library:
             folders: The packaged folder first, then the office's.
 
         Raises:
-            Refused: An office file shadows a packaged code or table, does not fit its form, or cites what is
-                not there; every problem of every file at once.
+            Refused: An office file shadows a packaged code, table or product, does not fit its form, or cites
+                what is not there; every problem of every file at once.
         """
         library = cls(tuple(folders))
         problems: list[Problem] = []
@@ -70,10 +72,10 @@ class Library:
         problems = [
             problem
             for folder in self.folders
-            for shelf in ("codes", "tables", "care", "readings")
+            for shelf in ("codes", "tables", "products", "care", "readings")
             for problem in misnamed(folder / shelf)
         ]
-        for shelf in ("codes", "tables"):
+        for shelf in ("codes", "tables", "products"):
             paths = self._paths[shelf] = {}
             for folder in self.folders:
                 for path in yaml_files(folder / shelf):
@@ -94,10 +96,11 @@ class Library:
             raise Refused(problems)
 
     def _read_own(self) -> None:
-        """Read the office's own codes, tables and care notes, so that problems show before a build."""
+        """Read the office's own files, so that problems show before a build."""
         own = self.folders[1:]
         problems: list[Problem] = []
-        for shelf, read in (("codes", self._code), ("tables", self._table)):
+        shelves = (("codes", self._code), ("tables", self._table), ("products", self._product))
+        for shelf, read in shelves:
             for id, path in self._paths[shelf].items():
                 if path.parent.parent in own:
                     problems += _problems_of(lambda read=read, id=id: read(id))  # type: ignore[misc]
@@ -202,6 +205,10 @@ class Library:
         """
         return self._sources[source_id]
 
+    def source_ids(self) -> tuple[str, ...]:
+        """Return the ids of every document there is."""
+        return tuple(self._sources)
+
     def _cited(self, id: str, locator: str, checked: figure.Mark) -> figure.Source:
         entry = self._sources[id]
         return figure.Source(id, entry.document, entry.edition, locator, checked)
@@ -230,7 +237,7 @@ class Library:
         reading = self._readings.get(row.id)
         return row if reading is None else lifted(row, self._use(reading).value)
 
-    # Tables, stages, care
+    # Tables, products, stages, care
 
     def table_names(self) -> tuple[str, ...]:
         """Return the names of every table there is."""
@@ -258,6 +265,30 @@ class Library:
                 raise Refused(problems)
             self._tables[name] = read, table
         return self._tables[name]
+
+    def product_ids(self) -> tuple[str, ...]:
+        """Return the ids of every product sheet there is."""
+        return tuple(self._paths["products"])
+
+    def product(self, id: str) -> Product:
+        """Return a product: what one bundle, roll, box or piece gives.
+
+        Raises:
+            KeyError: There is no such product.
+            Refused: Its file does not fit, or breaks what it says of itself.
+        """
+        read, product = self._product(id)
+        self._use(read)
+        return product
+
+    def _product(self, id: str) -> tuple[ReadFile[Any], Product]:
+        if id not in self._products:
+            read = read_model(self._paths["products"][id], ProductFile)
+            problems = list(product_problems(id, read, self._sources))
+            if problems:
+                raise Refused(problems)
+            self._products[id] = read, product_of(read.value, self._cited)
+        return self._products[id]
 
     def stages(self) -> tuple[Stage, ...]:
         """Return the stages in the order of the work; they are packaged and not an office's to change."""

@@ -7,11 +7,11 @@ from typing import Annotated, Any, Literal, Self
 
 from pydantic import BeforeValidator, Discriminator, Tag, ValidationInfo, field_validator, model_validator
 
-from packet.fields import Count, Day, Line, Prose, Quantity, Strict, refuse
+from packet.fields import Count, Day, Line, Prose, Quantity, Slug, Strict, refuse
 from packet.figure import Mark
 from packet.problems import nearest
 from packet.reference.vocabulary import ASKS, UNITS, Form, Kind, Nail
-from packet.reference.when import When
+from packet.reference.when import RowWhen, When
 
 Whose = Literal["law", "maker", "program", "practice"]
 
@@ -20,19 +20,12 @@ BAD_ID, NOT_ONE_OF, WRONG_KIND = "bad-id", "not-one-of", "wrong-kind"
 REASON_MISSING, UNIT_MISSING, VALUE_NOT_WANTED = "reason-missing", "unit-missing", "value-not-wanted"
 
 
-def _slug(value: Any) -> str:
-    if not isinstance(value, str) or not re.fullmatch(r"[a-z0-9]+(?:-[a-z0-9]+)*", value):
-        raise refuse(BAD_ID, value, "small letters, digits and hyphens, for example irc-2021-deck-edge")
-    return value
-
-
 def _table_name(value: Any) -> str:
     if not isinstance(value, str) or not re.fullmatch(r"[a-z0-9]+(?:_[a-z0-9]+)*", value):
         raise refuse(BAD_ID, value, "small letters, digits and underscores, for example roll_goods")
     return value
 
 
-Slug = Annotated[str, BeforeValidator(_slug)]
 TableName = Annotated[str, BeforeValidator(_table_name)]
 
 
@@ -98,7 +91,7 @@ class RowEntry(Strict):
     value: RowValue | None = None
     unit: Line | None = None
     added_to: Literal["panel_thickness_in"] | None = None
-    when: When = When()
+    when: RowWhen = RowWhen()
     locator: Line
     source: Slug | None = None
     checked: Mark

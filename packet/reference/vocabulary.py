@@ -23,12 +23,22 @@ class Ask:
     unit: str = ""
 
 
-_INCHES, _EACH, _WORDS = Ask("number", "in"), Ask("number", "each"), Ask("words")
+_INCHES, _EACH, _WORDS, _MPH = Ask("number", "in"), Ask("number", "each"), Ask("words"), Ask("number", "mph")
 
 #: What rows may limit. Add the name here, then rows, then the requirement that asks it.
 ASKS: Mapping[str, Ask] = {
+    "basis.edition": _WORDS,
+    "basis.wind_nominal": _MPH,
+    "program.path": _WORDS,
     "deck.panel.thickness": _INCHES,
     "deck.panel.gap": _INCHES,
+    "deck.panel.standard": _WORDS,
+    "deck.panel.bond": _WORDS,
+    "deck.panel.edge_support": _WORDS,
+    "deck.panel.past_gable": _INCHES,
+    "deck.piece.length": _INCHES,
+    "deck.piece.width": _INCHES,
+    "deck.fastener": _WORDS,
     "deck.nail": Ask("nails"),
     "deck.nail.length": _INCHES,
     "deck.nail.shank": _INCHES,
@@ -37,34 +47,61 @@ ASKS: Mapping[str, Ask] = {
     "deck.nail.edge_spacing": _INCHES,
     "deck.nail.field_spacing": _INCHES,
     "deck.nail.gable_spacing": _INCHES,
+    "deck.nail.near_edges_spacing": _INCHES,
+    "deck.nail.near_edges_width": _INCHES,
+    "deck.nail.from_edge": _INCHES,
+    "deck.nail.apart": _INCHES,
     "deck.board.nails_each_bearing": _EACH,
     "underlayment.type": _WORDS,
+    "underlayment.layers": _EACH,
     "underlayment.head_lap": _INCHES,
     "underlayment.end_lap": _INCHES,
     "underlayment.fastening.at_laps": _INCHES,
     "underlayment.fastening.between": _INCHES,
+    "underlayment.fastening.cap": _INCHES,
     "ice_barrier.inside_wall": _INCHES,
     "ice_barrier.up_slope": _INCHES,
+    "drip_edge.at_eaves": _WORDS,
+    "drip_edge.at_rakes": _WORDS,
+    "drip_edge.below_deck": _INCHES,
+    "drip_edge.on_deck": _INCHES,
+    "drip_edge.order_eave": _WORDS,
+    "drip_edge.order_rake": _WORDS,
     "drip_edge.lap": _INCHES,
     "drip_edge.fastener_spacing": _INCHES,
+    "drip_edge.nail_from_edge": _INCHES,
     "flashing.metal_thickness": _INCHES,
+    "chimney.cricket": _WORDS,
+    "step_flashing.overlap": _INCHES,
+    "step_flashing.nailed_to": _WORDS,
     "sidewall_flashing.height": _INCHES,
     "sidewall_flashing.width": _INCHES,
     "valley_lining.width": _INCHES,
+    "starter.width": _INCHES,
+    "starter.held": _WORDS,
     "starter.nail.from_edge": _INCHES,
     "starter.nail.into": _WORDS,
     "shingle.nails": _EACH,
     "shingle.wind_class": _WORDS,
+    "shingle.overhang": _INCHES,
+    "shingle.offset": _INCHES,
     "shingle_nail.shank": _INCHES,
     "shingle_nail.head": _INCHES,
     "shingle_nail.penetration": _INCHES,
     "shingle_nail.line": _WORDS,
     "shingle_nail.set": _WORDS,
     "shingle_nail.over_joint": _WORDS,
+    "shingle_nail.metal": _WORDS,
+    "shingle_nail.from_end": _INCHES,
+    "shingle_nail.from_joint": _INCHES,
+    "cap.nails": _EACH,
+    "cap.nail.penetration": _INCHES,
     "hand_seal.spots": _EACH,
     "hand_seal.spot_spacing": _INCHES,
     "roof_bracket.nail.length": _INCHES,
     "roof_bracket.nail.into": _WORDS,
+    "renailed.needed": _WORDS,
+    "renailed.way": _WORDS,
     "renailed.nail": Ask("nails"),
     "renailed.edge_spacing": _INCHES,
     "renailed.field_spacing": _INCHES,
@@ -87,6 +124,11 @@ ShingleKind = Literal["laminated", "three-tab"]
 ValleyKind = Literal["open", "closed"]
 VaporRetarder = Literal["class I", "class II", "class III", "none"]
 WindZone = Literal["seaward", "inland-1", "inland-2", "hvhz"]
+RoofZone = Literal["zone-1", "zone-2", "zone-3"]
+WorkKind = Literal["patch", "section", "re-roof", "recover"]
+
+#: What holds the old deck, as seen from the attic or with the covering off; nobody knowing is an answer too.
+OldFastener = Literal["staples", "smooth nails", "ring shank nails", "not known"]
 
 
 class Nail(Strict):

@@ -9,7 +9,17 @@ from typing import Generic, TypeVar
 from pydantic import Field, model_validator
 
 from packet.fields import Day, Quantity, Strict, refuse
-from packet.reference.vocabulary import Exposure, Shank, ShingleKind, ValleyKind, VaporRetarder, WindZone
+from packet.reference.vocabulary import (
+    Exposure,
+    OldFastener,
+    RoofZone,
+    Shank,
+    ShingleKind,
+    ValleyKind,
+    VaporRetarder,
+    WindZone,
+    WorkKind,
+)
 
 Value = Fraction | str | date
 Facts = Mapping[str, object]
@@ -91,6 +101,16 @@ class When(Strict):
     vent_high_share_percent: Number | None = None
     vent_high_below_top_ft: Number | None = None
     vent_high_above_eaves_ft: Number | None = None
+    kind_of_work: Choice[WorkKind] | None = None
+    work_begun: Bounds[Day] | None = None
+    house_built: Number | None = None
+    house_permit_date: Bounds[Day] | None = None
+    old_fastener: Choice[OldFastener] | None = None
+    old_nail_length_in: Number | None = None
+    old_nail_shank_in: Number | None = None
+    frame_gravity: Number | None = None
+    roof_zone: Choice[RoofZone] | None = None
+    chimney_width_in: Number | None = None
 
     @model_validator(mode="after")
     def _no_empty_condition(self) -> "When":
@@ -101,7 +121,7 @@ class When(Strict):
 
     def conditions(self) -> Mapping[str, "Bounds[Fraction] | Bounds[date] | Choice[str]"]:
         """Return the conditions by fact."""
-        found = {name: getattr(self, name) for name in type(self).model_fields}
+        found = {name: getattr(self, name) for name in When.model_fields}
         return {name: condition for name, condition in found.items() if condition is not None}
 
     def judge(self, facts: Facts) -> tuple[bool | None, tuple[str, ...]]:
@@ -120,6 +140,35 @@ class When(Strict):
             elif not condition.holds(value):  # type: ignore[arg-type]
                 return False, ()
         return (None, tuple(missing)) if missing else (True, ())
+
+
+class RowWhen(When):
+    """Conditions of a row: all that are named, and where ways are listed under ``any_of``, one of those.
+
+    A deck counts as weakly nailed when it has staples, or short nails, or nails that nobody knows.
+    """
+
+    any_of: tuple[When, ...] = ()
+
+    @model_validator(mode="after")
+    def _two_ways_at_least(self) -> "RowWhen":
+        if "any_of" in self.model_fields_set and (len(self.any_of) < 2 or When() in self.any_of):
+            raise refuse(EMPTY_CONDITION, "any_of", "at least two ways, each with its conditions")
+        return self
+
+    def judge(self, facts: Facts) -> tuple[bool | None, tuple[str, ...]]:
+        """Return whether the conditions hold, and the unknown facts that keep it from being told.
+
+        One way that holds is enough; when none does, one that is open leaves it open.
+        """
+        holds, missing = super().judge(facts)
+        if holds is False or not self.any_of:
+            return holds, missing
+        ways = [way.judge(facts) for way in self.any_of]
+        if any(way is True for way, _ in ways):
+            return holds, missing
+        lacking = [name for way, names in ways if way is None for name in names]
+        return (None, tuple(dict.fromkeys((*missing, *lacking)))) if lacking else (False, ())
 
 
 #: Every fact a condition may name.

@@ -3,15 +3,17 @@
 from collections.abc import Callable, Iterator, Sequence
 from dataclasses import replace
 
-from packet.calc.geometry import slope_outline
-from packet.calc.plan import compare_sides, placed_side
-from packet.calc.polygon import Outline, holds_outline, holds_point, is_simple, rectangle_at
+from packet.calc.plan import compare_sides
+from packet.calc.polygon import Outline, holds_outline, holds_point, rectangle_at
 from packet.figure import FigureSet
-from packet.figures.shapes import feet, outline_ft, placed_planes
-from packet.figures.work import shingled_area
+from packet.figures.shapes import feet, outline_ft, roof_shape
+from packet.figures.takeoff import TakeoffLine
 from packet.photos.taken import TakenPhoto
 from packet.record.job import JobRecord
+from packet.reference import Library
+from packet.review.goods import goods_findings
 from packet.review.model import Finding
+from packet.review.slopes import slope_findings
 
 #: A taped edge may be this far from the computed one [ft]: two inches, or one part in a hundred.
 EDGE_TOLERANCE_FT, EDGE_TOLERANCE_SHARE = 2 / 12, 0.01
@@ -24,45 +26,33 @@ DETAIL_TOLERANCE_FT, PIN_TOLERANCE_FT, SHEET_TOLERANCE_FT = 1.0, 3.0, 0.5
 
 
 def _edge_lengths(record: JobRecord, photos: Sequence[TakenPhoto], figures: FigureSet) -> Iterator[Finding]:
-    for edge in record.roof.edges if record.roof else ():
+    for edge in roof_shape(record.roof).edges if record.roof else ():
         if edge.measured:
-            computed, taped = figures.by_id[f"edge.{edge.id}.length"], float(edge.measured.inches / 12)
+            computed, taped = figures.by_id[f"edge.{edge.id}.length"], figures.by_id[edge.measured]
+            taped_ft = float(taped.value) / (12 if taped.unit == "in" else 1)
             allowed = max(EDGE_TOLERANCE_FT, EDGE_TOLERANCE_SHARE * float(computed.value))
-            if abs(float(computed.value) - taped) > allowed:
-                yield Finding("edge-length", edge.id, (computed.id, f"roof.edges.{edge.id}.measured"))
+            if abs(float(computed.value) - taped_ft) > allowed:
+                yield Finding("edge-length", edge.id, (computed.id, edge.measured))
 
 
 def _edge_sides(record: JobRecord, photos: Sequence[TakenPhoto], figures: FigureSet) -> Iterator[Finding]:
-    known = placed_planes(record.roof) if record.roof else {}
-    for edge in record.roof.edges if record.roof else ():
-        if len(edge.sides) == 2:
-            sides = [side.partition(".") for side in edge.sides]
-            first, second = (
-                placed_side(known[plane].shape, known[plane].place, name)  # type: ignore[arg-type]
-                for plane, _, name in sides
-            )
-            if not compare_sides(first, second).shared:
-                yield Finding("edge-sides", edge.id, (), {"first": edge.sides[0], "second": edge.sides[1]})
-
-
-def _areas_in_planes(
-    record: JobRecord, photos: Sequence[TakenPhoto], figures: FigureSet
-) -> Iterator[Finding]:
-    known = placed_planes(record.roof) if record.roof else {}
-    for area in record.covering.areas if record.covering else ():
-        outline = outline_ft(area.outline)
-        if not is_simple(outline):
-            yield Finding("area-crosses", area.id, (), {"plane": area.plane})
-        elif not holds_outline(slope_outline(known[area.plane].shape), outline):
-            yield Finding("area-outside-plane", area.id, (), {"plane": area.plane})
+    """Edges that meet in plan, but are longer on one plane than on the other: a pitch is wrong."""
+    shape = roof_shape(record.roof) if record.roof else None
+    for edge in shape.edges if shape else ():
+        if (
+            shape
+            and len(edge.names) == 2
+            and not compare_sides(shape.placed(edge), shape.placed(edge, 1)).shared
+        ):
+            yield Finding("edge-sides", edge.id, (), {"first": edge.names[0], "second": edge.names[1]})
 
 
 def _places_on_planes(
     record: JobRecord, photos: Sequence[TakenPhoto], figures: FigureSet
 ) -> Iterator[Finding]:
     """A sheet, a detail or a pin that is not on its plane: one of its measures is wrong."""
-    known = placed_planes(record.roof) if record.roof else {}
-    outlines = {id: slope_outline(item.shape) for id, item in known.items()}
+    known = roof_shape(record.roof).planes if record.roof else {}
+    outlines = {id: item.slope for id, item in known.items()}
     for sheet in record.deck.sheets if record.deck else ():
         left, low = outline_ft((sheet.at,))[0]
         corners = rectangle_at(left, low, feet(sheet.along), feet(sheet.up))
@@ -94,15 +84,6 @@ def _photo_times(record: JobRecord, photos: Sequence[TakenPhoto], figures: Figur
             yield Finding(
                 "photo-time", photo.entry.id, (), {"log": logged.isoformat(), "camera": camera.isoformat()}
             )
-
-
-def _goods_enough(record: JobRecord, photos: Sequence[TakenPhoto], figures: FigureSet) -> Iterator[Finding]:
-    """Hold what the laid bundles cover against the area worked on; whole bundles would mislead."""
-    area = figures.get(shingled_area(record))
-    lots = [line.id for line in record.bought if line.unit == "bundle" and line.cover_each]
-    covers = [figures.by_id[f"bought.{id}.cover"] for id in lots]
-    if area and covers and sum(cover.value for cover in covers) < area.value:
-        yield Finding("laid-below-need", "-".join(lots), (*(cover.id for cover in covers), area.id))
 
 
 def _permission_late(
@@ -139,16 +120,22 @@ def _left_open(record: JobRecord, photos: Sequence[TakenPhoto], figures: FigureS
 CHECKS: tuple[Callable[[JobRecord, Sequence[TakenPhoto], FigureSet], Iterator[Finding]], ...] = (
     _edge_lengths,
     _edge_sides,
-    _areas_in_planes,
     _places_on_planes,
     _photo_times,
-    _goods_enough,
     _permission_late,
     _left_open,
 )
 
 
-def findings(record: JobRecord, photos: Sequence[TakenPhoto], figures: FigureSet) -> tuple[Finding, ...]:
+def findings(
+    record: JobRecord,
+    photos: Sequence[TakenPhoto],
+    figures: FigureSet,
+    takeoff: Sequence[TakeoffLine],
+    library: Library,
+) -> tuple[Finding, ...]:
     """Return every finding, each with the record's explanation when it has one."""
-    found = (finding for check in CHECKS for finding in check(record, photos, figures))
+    found = [finding for check in CHECKS for finding in check(record, photos, figures)]
+    found += goods_findings(record, takeoff, library, figures)
+    found += slope_findings(record, library, figures)
     return tuple(replace(finding, explanation=record.explained.get(finding.id, "")) for finding in found)

@@ -32,6 +32,9 @@ def make_filters(words: Mapping[str, Any]) -> dict[str, Callable[..., str]]:
     def term_words(term: Mapping[str, Any]) -> str:
         return _symbol(term["symbol"], words)
 
+    def unit_words(figure: Mapping[str, Any]) -> str:
+        return text.unit_text(figure, words)
+
     def sum_words(working: Mapping[str, Any]) -> str:
         return _written(working["formula"], lambda symbol: _symbol(symbol, words), words)
 
@@ -42,6 +45,7 @@ def make_filters(words: Mapping[str, Any]) -> dict[str, Callable[..., str]]:
     return {
         "number": text.figure_number,
         "term_number": term_number,
+        "unit_words": unit_words,
         "term_words": term_words,
         "day": day,
         "moment": moment,

@@ -1,10 +1,12 @@
 """One reader's copy → the pages of a site, through the templates."""
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Callable, Mapping, Sequence
 from pathlib import Path
 from typing import Any
 
+from packet.closeout.orderlist import order_csv
 from packet.fields import Line, Strict
+from packet.readers import EVERYONE, Reader
 from packet.reading import read_model
 from packet.site.engine import Page
 from packet.site.filters import make_filters
@@ -14,12 +16,18 @@ from packet.text import Words
 #: The list of pages; an office's own list stands in for the packaged one.
 LIST_NAME = "pages/pages.yaml"
 
+#: Files that stand beside a page, made from the same copy: name of the page, name of the file, what makes it.
+FILES_BESIDE: Mapping[str, tuple[str, Callable[[Mapping[str, Any], Words], bytes]]] = {
+    "order-list": ("order-list.csv", order_csv),
+}
+
 
 class ListedPage(Strict):
-    """A page: its template's name, and the key of its title."""
+    """A page: its template's name, the key of its title, and whose copies hold it."""
 
     name: Line
     title: Line
+    readers: tuple[Reader, ...] = EVERYONE
 
 
 class PageList(Strict):
@@ -28,14 +36,19 @@ class PageList(Strict):
     pages: tuple[ListedPage, ...]
 
 
-def listed_pages(template_folders: Sequence[Path]) -> tuple[ListedPage, ...]:
+def listed_pages(template_folders: Sequence[Path], reader: Reader | None = None) -> tuple[ListedPage, ...]:
     """Return the pages of a packet in order.
+
+    Args:
+        template_folders: The office's templates first, then the packaged ones.
+        reader: Whose copy; the pages of every copy when None.
 
     Raises:
         Refused: The list can't be read.
     """
     path = next(found for folder in template_folders if (found := folder / LIST_NAME).is_file())
-    return read_model(path, PageList).value.pages
+    pages = read_model(path, PageList).value.pages
+    return tuple(page for page in pages if reader is None or reader in page.readers)
 
 
 def make_pages(copy: Mapping[str, Any], template_folders: Sequence[Path], words: Words) -> tuple[Page, ...]:
@@ -50,10 +63,25 @@ def make_pages(copy: Mapping[str, Any], template_folders: Sequence[Path], words:
         Refused: A template is bad, with its file and line.
     """
     environment = make_environment(template_folders, words, filters=make_filters(words))
-    listed = listed_pages(template_folders)
+    listed = listed_pages(template_folders, copy["packet"]["reader"])
     made = []
     for number, page in enumerate(listed, 1):
         sheet = {"name": page.name, "number": number, "count": len(listed)}
         body = render(environment, f"pages/{page.name}.md.j2", {"copy": copy, "sheet": sheet})
         made.append(Page(page.name, words[page.title], body))
     return tuple(made)
+
+
+def files_beside(copy: Mapping[str, Any], template_folders: Sequence[Path], words: Words) -> dict[str, bytes]:
+    """Return the files that stand beside the pages of one copy, by published name.
+
+    Args:
+        copy: The redacted copy, as in ``packet.json``.
+        template_folders: The office's templates first, then the packaged ones.
+        words: Words of the packet's language.
+
+    Raises:
+        Refused: The list of pages can't be read.
+    """
+    names = {page.name for page in listed_pages(template_folders, copy["packet"]["reader"])}
+    return {file: make(copy, words) for name, (file, make) in FILES_BESIDE.items() if name in names}

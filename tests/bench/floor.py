@@ -44,7 +44,7 @@ def pages_floor(
         apart: HTML blocks pass Markdown by, as in the engine; else Markdown reads all of a page.
     """
     environment = make_environment(template_folders, words, filters=make_filters(words))
-    listed = listed_pages(template_folders)
+    listed = listed_pages(template_folders, copy["packet"]["reader"])
     templates = [environment.get_template(f"pages/{page.name}.md.j2") for page in listed]
     titles = [(page.name, words[page.title]) for page in listed]
     reader = markdown.Markdown(extensions=list(MARKDOWN_EXTENSIONS))

@@ -26,10 +26,16 @@ if TYPE_CHECKING:
 #: What mail programs and second downloads make of a folder's name, and what addresses trip over.
 FOLDER = "Closeout packet (1) [Heron Lane] 100% #2"
 
-PAGES = tuple(page.name for page in listed_pages([packaged("templates")]))
+#: Pages by copy, in order.
+PAGES_OF = {
+    reader: tuple(page.name for page in listed_pages([packaged("templates")], reader)) for reader in READERS
+}
+
+#: Pages that every copy has.
+PAGES = PAGES_OF["outside"]
 
 #: Every page of every copy.
-SHEETS = tuple((reader, name) for reader in READERS for name in PAGES)
+SHEETS = tuple((reader, name) for reader, names in PAGES_OF.items() for name in names)
 
 #: Pages on which the office reads more. Its other pages are those of the outside copy but for the line that says whose
 #: copy it is; ``test_whole.py`` holds that.
@@ -37,7 +43,7 @@ OFFICE_READS_MORE = ("index", "photos", "inspections")
 
 #: The slow tests of the look pass over the office's pages that show nothing of another kind: two of those have no more
 #: than a photo and links to it.
-OFFICE_LOOKS = ("index", "inspections")
+OFFICE_LOOKS = ("index", "inspections", "order-list")
 LOOKS = tuple((reader, name) for reader, name in SHEETS if reader == "outside" or name in OFFICE_LOOKS)
 
 every_sheet = pytest.mark.parametrize(("reader", "name"), SHEETS)

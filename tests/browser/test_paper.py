@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING
 
 from pypdf import PageObject, PdfReader
 
-from tests.browser.conftest import PAGES, Anatomy, Copies, every_look
+from tests.browser.conftest import PAGES_OF, Anatomy, Copies, every_look
 from tests.support.browser import watched
 
 if TYPE_CHECKING:
@@ -71,14 +71,19 @@ def test_a_page_on_paper(
 ) -> None:
     found = anatomy(reader, name)
     sheets = printed(chromium, copies.address(reader, name))
-    are_letter_signed_and_numbered(sheets, found["title_block"], PAGES.index(name) + 1)
+    are_letter_signed_and_numbered(sheets, found["title_block"], place_of(reader, name))
     hold_all_a_page_says(sheets, found["says"].splitlines(), found["ways"])
     keep_out_of_margin_and_title_block(sheets, found["title_block"][0])
 
 
-def are_letter_signed_and_numbered(sheets: Sequence[Sheet], title_block: Sequence[str], number: int) -> None:
+def place_of(reader: str, name: str) -> str:
+    names = PAGES_OF[reader]  # type: ignore[index]
+    return f"{names.index(name) + 1} of {len(names)}"
+
+
+def are_letter_signed_and_numbered(sheets: Sequence[Sheet], title_block: Sequence[str], place: str) -> None:
     block = [squeezed(text) for text in title_block]
-    assert squeezed(f"{number} of {len(PAGES)}") in block
+    assert squeezed(place) in block
     for at, sheet in enumerate(sheets, 1):
         assert sheet.size_pt == LETTER_PT
         assert [part for part in block if part not in sheet.text] == []

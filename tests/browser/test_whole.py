@@ -10,7 +10,16 @@ from urllib.request import url2pathname
 import pytest
 
 from packet.readers import READERS
-from tests.browser.conftest import OFFICE_READS_MORE, PAGES, Anatomy, Copies, every_copy, every_sheet, strays
+from tests.browser.conftest import (
+    OFFICE_READS_MORE,
+    PAGES,
+    PAGES_OF,
+    Anatomy,
+    Copies,
+    every_copy,
+    every_sheet,
+    strays,
+)
 from tests.support.browser import watched
 
 if TYPE_CHECKING:
@@ -22,17 +31,37 @@ FACES = {("Plex Sans", "400"), ("Plex Sans", "600"), ("Plex Condensed", "500"), 
 
 @every_copy
 def test_a_copy_holds_the_listed_pages_and_no_other(copies: Copies, reader: str) -> None:
-    assert sorted(path.stem for path in (copies.root / reader).rglob("*.html")) == sorted(PAGES)
+    assert sorted(path.stem for path in (copies.root / reader).rglob("*.html")) == sorted(PAGES_OF[reader])
 
 
 @pytest.mark.parametrize("name", PAGES)
 def test_the_office_reads_more_on_the_named_pages_only(copies: Copies, name: str) -> None:
-    whose = re.compile(r'<p class="label">[^<]*</p>')
-    outside, office = (copies.file(reader, name).read_text(encoding="utf-8") for reader in READERS)
-    assert whose.search(outside)
-    assert whose.search(office)
-    same = whose.sub("", outside, count=1) == whose.sub("", office, count=1)
-    assert same is (name not in OFFICE_READS_MORE)
+    outside, office = (without_place(copies.file(reader, name)) for reader in READERS)
+    assert (outside == office) is (name not in OFFICE_READS_MORE)
+
+
+def without_place(file: Path) -> str:
+    """Return a page without whose copy it is, and without its place among the pages of that copy."""
+    text = file.read_text(encoding="utf-8")
+    for told in (
+        r'<p class="label">[^<]*</p>',
+        r'<nav aria-label="Navigation">.*?</nav>',
+        r"<dd>\d+ of \d+</dd>",
+    ):
+        assert re.search(told, text, re.DOTALL)
+        text = re.sub(told, "", text, flags=re.DOTALL)
+    return text
+
+
+def test_the_order_list_is_the_offices_alone(copies: Copies) -> None:
+    held = {reader: {path.name for path in (copies.root / reader).rglob("order-list*")} for reader in READERS}
+    assert held == {"outside": set(), "office": {"order-list.html", "order-list.csv"}}
+    named = [
+        path.name
+        for path in (copies.root / "outside").rglob("*")
+        if path.suffix in (".html", ".js", ".json") and b"order-list" in path.read_bytes()
+    ]
+    assert named == []
 
 
 @every_sheet
@@ -93,7 +122,8 @@ def test_every_typeface_arrives_and_is_used(anatomy: Anatomy, reader: str, name:
 
 @every_copy
 def test_titles_tell_the_pages_apart(anatomy: Anatomy, reader: str) -> None:
-    assert len({anatomy(reader, name)["title"] for name in PAGES}) == len(PAGES)
+    names = PAGES_OF[reader]
+    assert len({anatomy(reader, name)["title"] for name in names}) == len(names)
 
 
 @every_copy

@@ -69,6 +69,19 @@ MORE_INSIDE: dict[tuple[str, str], Any] = {
     ],
     ("deck", "renailed"): {"planes": ["MN"], "nail": {"size": "2-3/8 x 0.113", "shank": "ring"}},
     ("covering", "low_slope"): [{"id": "LS1", "plane": "DR", "product": "-"}],
+    ("roof", "sections"): [{"id": "SEC1", "title": "-", "planes": ["MS", "MN"]}],
+    ("roof", "forms"): [
+        {
+            "id": "SHOP",
+            "form": "gable",
+            "front": "south",
+            "at": ["100 ft", "0 ft"],
+            "length": "20 ft",
+            "depth": "16 ft",
+            "pitch": "6:12",
+            "planes": {"front": {"id": "SS", "title": "-"}, "back": {"id": "SN", "title": "-"}},
+        }
+    ],
 }
 
 #: A porch with a pointed roof, which the demo house does not have.
@@ -76,6 +89,18 @@ POINTED = {
     "id": "TR", "title": "-", "shape": "triangle", "lower": "8 ft", "top_at": "4 ft", "run": "4 ft",
     "pitch": "4:12", "facing": "north", "at": ["0 ft", "60 ft"],
 }  # fmt: skip
+
+#: A plane taped corner by corner, which it does not have either.
+CORNERS = {
+    "id": "OUT", "title": "-", "shape": "outline", "pitch": "4:12", "facing": "north", "at": ["0 ft", "90 ft"],
+    "outline": [["0 ft", "0 ft"], ["8 ft", "0 ft"], ["8 ft", "5 ft"], ["3 ft", "5 ft"]],
+}  # fmt: skip
+
+#: The goods of one line, delivery by delivery; they come to what the demo job says was delivered.
+DELIVERIES = [
+    {"id": "DL1", "on": "2026-03-16", "ticket": "-", "quantity": "5", "lot": "-"},
+    {"id": "DL2", "on": "2026-03-17", "ticket": "-", "quantity": "2", "lot": "-"},
+]
 
 #: What the office usually uses, but for its free texts.
 USUAL = {
@@ -96,7 +121,8 @@ def demo_data() -> dict[str, Any]:
     data: dict[str, Any] = yaml.load(demo_text(), Loader=yaml.BaseLoader) | copy.deepcopy(MORE)
     for (part, name), value in copy.deepcopy(MORE_INSIDE).items():
         data[part][name] = value
-    data["roof"]["planes"].append(dict(POINTED))
+    data["roof"]["planes"] += [dict(POINTED), copy.deepcopy(CORNERS)]
+    data["bought"][0]["deliveries"] = copy.deepcopy(DELIVERIES)
     data["roof"]["edges"][0]["measured"] = SHORT
     return data
 
@@ -200,9 +226,10 @@ class Filling:
 
 
 def _is_kind(model: type[BaseModel], entry: dict[str, Any]) -> bool:
-    """Tell whether an entry's shape is the one a model stands for."""
-    shape = get_type_hints(model).get("shape")
-    return shape is None or get_origin(shape) is not Literal or entry["shape"] in get_args(shape)
+    """Tell whether an entry's shape or form is the one a model stands for."""
+    hints = get_type_hints(model)
+    told = ((hints[name], entry[name]) for name in ("shape", "form") if name in hints)
+    return all(get_origin(hint) is not Literal or value in get_args(hint) for hint, value in told)
 
 
 def write_job(

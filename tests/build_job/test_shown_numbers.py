@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from functools import cache
 from hashlib import sha256
 from pathlib import Path
-from typing import Any
+from typing import Any, get_args
 
 import pytest
 
@@ -17,6 +17,7 @@ from packet.readers import READERS
 from packet.site.filters import make_filters, term_number
 from packet.site.pages import make_pages
 from packet.text import Words, figure_number, load_words
+from packet.uses import PurchaseUnit
 from packet.workspace import Workspace
 from tests.build_job.pages import all_strings, events
 from tests.support.office import ROOT
@@ -69,12 +70,10 @@ def terms(copy: dict[str, Any]) -> list[dict[str, Any]]:
 
 
 def unit(figure: dict[str, Any]) -> str:
-    one = words()["units_one"]
-    return str(
-        one[figure["unit"]]
-        if figure["value"] == 1 and figure["unit"] in one
-        else words()["units"][figure["unit"]]
-    )
+    """Return the unit as English has it: one bundle, half a bundle, two bundles; half a foot is 0.5 ft."""
+    key, value, one = figure["unit"], figure["value"], words()["units_one"]
+    single = value == 1 or (key in get_args(PurchaseUnit) and 0 < value < 1)
+    return str(one[key] if single and key in one else words()["units"][key])
 
 
 def test_every_measure_is_a_figure_with_its_unit(copy: dict[str, Any], pages: dict[str, str]) -> None:

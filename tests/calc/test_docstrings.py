@@ -54,7 +54,7 @@ CALCULATORS = {f"{f.__module__}.{f.__name__}": f for f in public_functions(packe
 
 
 def test_the_walk_finds_the_calculators() -> None:
-    assert "packet.calc.takeoff.bundles" in CALCULATORS
+    assert "packet.calc.takeoff.covering.bundles" in CALCULATORS
     assert len({f.__module__ for f in CALCULATORS.values()}) >= 8
 
 

@@ -8,9 +8,20 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from packet.calc import areas, fasteners, geometry, ice_barrier, polygon, slope, takeoff, ventilation, wind
+import packet.calc
+from packet.calc import (
+    cement,
+    fasteners,
+    geometry,
+    ice_barrier,
+    polygon,
+    slope,
+    takeoff,
+    ventilation,
+    wind,
+)
 from packet.calc.domain import OutOfRange
-from tests.calc.test_docstrings import CALCULATORS
+from tests.calc.test_docstrings import CALCULATORS, modules
 from tests.support.arithmetic import evaluate, names
 
 F = Fraction
@@ -40,6 +51,12 @@ VALUES: dict[str, st.SearchStrategy[Fraction | int | float]] = {
     "lap_ft": SMALL_LAP,
     "head_lap_in": SMALL_LAP,
     "lap_in": SMALL_LAP,
+    "end_lap_in": SMALL_LAP,
+    "height_in": sixteenths(60, 90),
+    "over_half_in": sixteenths(0, 0),
+    "percent": sixteenths(0, 40),
+    "squares": sixteenths(0, 200),
+    "layers": st.integers(0, 3),
     "deck_in": st.integers(4, 23).map(lambda n: F(n, 32)),
     "ultimate_mph": st.integers(80, 250),
     "nails_a_pound": st.integers(80, 350),
@@ -61,6 +78,10 @@ VALUES: dict[str, st.SearchStrategy[Fraction | int | float]] = {
     "foot_sq_in": sixteenths(0, 40),
     "ratio": st.sampled_from([150, 300]),
     "below_top_ft": sixteenths(0, 15),
+    "overdriven": st.integers(0, 90),
+    "driven": st.integers(90, 500),
+    "added_for_each_two": st.integers(0, 2),
+    "specific_gravity": st.integers(31, 73).map(lambda n: F(n, 100)),
 }
 
 
@@ -70,7 +91,8 @@ def values_of(name: str) -> st.SearchStrategy[Fraction | int | float]:
     return {"ft": FEET, "in": INCHES}.get(name.rsplit("_", 1)[-1], COUNT)
 
 
-MODULES = (areas, fasteners, geometry, ice_barrier, slope, takeoff, ventilation, wind)
+#: Every module of calculators; a package only names again what its modules hold.
+MODULES = [module for module in modules(packet.calc) if not hasattr(module, "__path__")]
 
 
 def formula_of(function: Callable[..., object]) -> str | None:
@@ -82,9 +104,25 @@ WITH_FORMULA = {name: f for name, f in CALCULATORS.items() if formula_of(f) is n
 
 #: Calculators whose answer is a shape, a place, a claim or a choice, or which write their own formula.
 WITHOUT_FORMULA = {
+    "packet.calc.deck.cutout": {"cut_out"},
+    "packet.calc.deck.edge_support": {"span_rating", "edge_support_needed", "clips_needed"},
+    "packet.calc.deck.framing": {"framing_lines", "supports"},
+    "packet.calc.deck.nail_names": {"names_of", "sold_as", "identifies_one"},
+    "packet.calc.deck.nails": {"nail_rows"},
+    "packet.calc.deck.overdriven": {"finding_of", "remedy"},
+    "packet.calc.deck.pieces": {"piece"},
     "packet.calc.domain": {"above_zero", "zero_or_more", "lap_below_piece"},
-    "packet.calc.fasteners": {"least_nail_length", "least_nail_length_formula"},
-    "packet.calc.geometry": {"rectangle", "triangle", "level_outline", "slope_outline", "side_lengths"},
+    "packet.calc.fasteners.nail_length": {"least_nail_length", "least_nail_length_formula"},
+    "packet.calc.form_edges": {"edges"},
+    "packet.calc.forms": {"block", "wing", "planes"},
+    "packet.calc.geometry": {
+        "rectangle",
+        "triangle",
+        "level_outline",
+        "level_from_slope",
+        "slope_outline",
+        "side_lengths",
+    },
     "packet.calc.plan": {
         "bearing",
         "place",
@@ -103,6 +141,9 @@ WITHOUT_FORMULA = {
         "holds_point",
         "holds_outline",
         "is_simple",
+        "lies_along",
+        "overlapping",
+        "polygon",
     },
     "packet.calc.slope": {"eave_height_governs"},
 }
@@ -171,6 +212,32 @@ def test_the_polygon_formula_gives_the_area(corners: list[tuple[Fraction, Fracti
         lambda: takeoff.drip_edge_pieces(0, 10, 0),
         lambda: takeoff.roll_cover(72, 36, 36),
         lambda: takeoff.laid(1, 2, 0, 0),
+        lambda: takeoff.with_allowance(100, -5),
+        lambda: takeoff.to_buy(100, 0),
+        lambda: takeoff.to_buy(-1, 10),
+        lambda: takeoff.roll_cover(1, 36, 2, 12),
+        lambda: takeoff.sheet_area(100, 36, 36),
+        lambda: takeoff.low_slope_sheet_area(100, 10, strip_width_in=0),
+        lambda: takeoff.low_slope_sheet_area(100, -1),
+        lambda: takeoff.half_sheet_lap(36, 18),
+        lambda: takeoff.over_ridge_area(-1, 6),
+        lambda: takeoff.up_wall_area(10, -4),
+        lambda: takeoff.joints_to_tape(100, -1),
+        lambda: takeoff.joints_to_tape(100, 40, 0),
+        lambda: takeoff.valley_pieces(10, 1, 1),
+        lambda: takeoff.lapped_length(10, 0, 1),
+        lambda: takeoff.ridge_vent_pieces(10, 0),
+        lambda: takeoff.top_lap(5, 6),
+        lambda: takeoff.disposal_weight(10, -1, 250),
+        lambda: takeoff.tons(-1),
+        lambda: takeoff.dead_load(1, -250),
+        lambda: cement.cartridge_volume(0),
+        lambda: cement.spots_in_cartridge(18, 1, 0),
+        lambda: cement.bead_length(18, 0),
+        lambda: cement.cement_on_area(100, -1),
+        lambda: fasteners.sheet_nails(8, 4, 0, edge_spacing_in=6, field_spacing_in=12),
+        lambda: fasteners.sheet_nails(0, 4, 24, edge_spacing_in=6, field_spacing_in=12),
+        lambda: ice_barrier.barrier_length(40, 0),
         lambda: takeoff.step_flashing_pieces(1, 0),
         lambda: fasteners.nail_length_thin_deck(F(1, 4), F(3, 4)),
         lambda: fasteners.pounds(1, 0),

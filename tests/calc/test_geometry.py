@@ -7,8 +7,29 @@ from hypothesis import strategies as st
 
 from packet.calc import areas, polygon
 from packet.calc.domain import OutOfRange
-from packet.calc.geometry import Shape, Side, level_outline, rectangle, side_lengths, slope_outline, triangle
-from packet.calc.plan import Place, bearing, compare_sides, place, placed_side, plan_outline, slope_to_plan
+from packet.calc.geometry import (
+    SIDES,
+    Shape,
+    Side,
+    length_as_taped,
+    length_on_slope,
+    level_from_slope,
+    level_outline,
+    rectangle,
+    side_lengths,
+    slope_outline,
+    triangle,
+)
+from packet.calc.plan import (
+    Place,
+    PlacedSide,
+    bearing,
+    compare_sides,
+    place,
+    placed_side,
+    plan_outline,
+    slope_to_plan,
+)
 from packet.calc.slope import eave_height_governs, hip_factor, slope_factor
 
 F = Fraction
@@ -34,13 +55,23 @@ shapes = st.builds(Shape, lengths, st.one_of(st.just(0), lengths), offsets, leng
 places = st.builds(place, st.tuples(offsets, offsets), st.floats(0, 359.999))
 
 
+def seen(name: str) -> tuple[tuple[float, float], ...]:
+    return plan_outline(level_outline(SHAPES[name]), PLACES[name])
+
+
+def side_of(shape: Shape, where: Place, side: Side) -> PlacedSide:
+    """Return a side of a trapezoid in plan; the upper side of a triangle is not asked for."""
+    corners, number = level_outline(shape), SIDES.index(side)
+    return placed_side(corners[number], corners[(number + 1) % len(corners)], where, shape.rise)
+
+
 def test_planes_of_an_l_plan_close_over_it() -> None:
-    covered = sum(polygon.polygon_area(plan_outline(SHAPES[name], PLACES[name])) for name in SHAPES)
+    covered = sum(polygon.polygon_area(seen(name)) for name in SHAPES)
     assert covered == 44 * 24 + 24 * 16
-    assert plan_outline(SHAPES["MS"], PLACES["MS"]) == ((0, 0), (20, 0), (32, 12), (0, 12))
-    assert plan_outline(SHAPES["MN"], PLACES["MN"]) == ((44, 24), (0, 24), (0, 12), (32, 12))
-    assert plan_outline(SHAPES["WW"], PLACES["WW"]) == ((20, 0), (20, -16), (32, -16), (32, 12))
-    assert plan_outline(SHAPES["WE"], PLACES["WE"]) == ((44, -16), (44, 24), (32, 12), (32, -16))
+    assert seen("MS") == ((0, 0), (20, 0), (32, 12), (0, 12))
+    assert seen("MN") == ((44, 24), (0, 24), (0, 12), (32, 12))
+    assert seen("WW") == ((20, 0), (20, -16), (32, -16), (32, 12))
+    assert seen("WE") == ((44, -16), (44, 24), (32, 12), (32, -16))
 
 
 @pytest.mark.parametrize(
@@ -55,16 +86,16 @@ def test_planes_of_an_l_plan_close_over_it() -> None:
 def test_neighbours_share_an_edge(
     first: tuple[str, Side], second: tuple[str, Side], length_ft: float
 ) -> None:
-    one, other = (placed_side(SHAPES[name], PLACES[name], side) for name, side in (first, second))
+    one, other = (side_of(SHAPES[name], PLACES[name], side) for name, side in (first, second))
     assert compare_sides(one, other).shared
     assert one.length_ft == other.length_ft == length_ft
 
 
 def test_sides_that_miss_by_more_than_an_inch_are_not_one_edge() -> None:
-    valley = placed_side(SHAPES["MS"], PLACES["MS"], "right")
-    near = placed_side(Shape(16, 28, -12, 12, 6), place((20 + F(1, 16), 0), "west"), "left")
-    far = placed_side(Shape(16, 28, -12, 12, 6), place((20 + F(1, 4), 0), "west"), "left")
-    steeper = placed_side(Shape(16, 28, -12, 12, 8), PLACES["WW"], "left")
+    valley = side_of(SHAPES["MS"], PLACES["MS"], "right")
+    near = side_of(Shape(16, 28, -12, 12, 6), place((20 + F(1, 16), 0), "west"), "left")
+    far = side_of(Shape(16, 28, -12, 12, 6), place((20 + F(1, 4), 0), "west"), "left")
+    steeper = side_of(Shape(16, 28, -12, 12, 8), PLACES["WW"], "left")
     assert compare_sides(valley, near).shared
     assert not compare_sides(valley, far).shared
     assert compare_sides(valley, far).gap_ft == 0.25
@@ -85,7 +116,7 @@ def test_a_word_off_the_compass_is_refused(word: str) -> None:
 
 
 def test_bearings_between_the_four_are_turned_too() -> None:
-    outline = plan_outline(rectangle(10, 5, 0), place((0, 0), "south-east"))
+    outline = plan_outline(level_outline(rectangle(10, 5, 0)), place((0, 0), "south-east"))
     assert outline[0] == (0, 0)
     assert outline[1] == pytest.approx((math.sqrt(50), math.sqrt(50)))
 
@@ -96,7 +127,7 @@ def test_closed_forms_agree_with_the_shoelace(
 ) -> None:
     shape = Shape(lower, upper, starts, run, rise)
     assert polygon.polygon_area(level_outline(shape)) == areas.trapezoid_plan_area(lower, upper, run)
-    on_slope = float(polygon.polygon_area(slope_outline(shape)))
+    on_slope = float(polygon.polygon_area(slope_outline(level_outline(shape), rise)))
     assert on_slope == pytest.approx(areas.trapezoid_slope_area(lower, upper, run, rise), rel=1e-9)
 
 
@@ -114,8 +145,8 @@ def test_rectangle_and_triangle_are_cases_of_the_trapezoid(
 
 @given(shapes, places)
 def test_turning_a_plane_in_plan_changes_no_area_or_level_side(shape: Shape, where: Place) -> None:
-    turned = plan_outline(shape, where)
     level = level_outline(shape)
+    turned = plan_outline(level, where)
     assert float(polygon.polygon_area(turned)) == pytest.approx(float(polygon.polygon_area(level)), rel=1e-6)
     assert polygon.distance(turned[0], turned[1]) == pytest.approx(float(shape.lower_ft), rel=1e-9)
 
@@ -130,7 +161,7 @@ def test_plan_area_times_slope_factor_is_slope_area(shape: Shape) -> None:
 @given(shapes)
 def test_side_lengths_are_the_distances_between_corners(shape: Shape) -> None:
     assume(shape.upper_ft)
-    a, b, c, d = slope_outline(shape)
+    a, b, c, d = slope_outline(level_outline(shape), shape.rise)
     sides = side_lengths(shape)
     assert sides["right"] == pytest.approx(polygon.distance(b, c), rel=1e-9)
     assert sides["left"] == pytest.approx(polygon.distance(d, a), rel=1e-9)
@@ -179,3 +210,33 @@ def test_a_point_on_the_slope_keeps_its_distance_along_the_eave(
 def test_low_slopes_take_the_eave_height() -> None:
     assert eave_height_governs(F(21, 10))
     assert not eave_height_governs(F(22, 10))
+
+
+@given(shapes)
+def test_level_run_and_distance_up_the_slope_are_turned_into_each_other(shape: Shape) -> None:
+    level = level_outline(shape)
+    again = level_from_slope(slope_outline(level, shape.rise), shape.rise)
+    for (u, run), (same_u, same_run) in zip(level, again, strict=True):
+        assert u == same_u
+        assert float(same_run) == pytest.approx(float(run), rel=1e-12)
+
+
+@given(offsets, offsets, offsets, offsets, rises)
+def test_a_line_has_one_length_whichever_way_it_was_taped(
+    u1: Fraction, run1: Fraction, u2: Fraction, run2: Fraction, rise: Fraction
+) -> None:
+    climb = (float(run2) - float(run1)) * float(rise) / 12
+    by_hand = math.sqrt(float(u2 - u1) ** 2 + float(run2 - run1) ** 2 + climb**2)
+    assert length_on_slope(u1, run1, u2, run2, rise) == pytest.approx(by_hand, rel=1e-9, abs=1e-9)
+    start, end = slope_outline(((u1, run1), (u2, run2)), rise)
+    assert length_as_taped(*start, *end) == pytest.approx(by_hand, rel=1e-9, abs=1e-9)
+
+
+@pytest.mark.parametrize(
+    ("rise", "run_ft", "up_ft"), [(0, 8, 8), (5, 12, 13), (9, 8, 10), (16, 9, 15), (F(7, 2), 24, 25)]
+)
+def test_whole_numbers_up_a_slope(rise: Fraction, run_ft: int, up_ft: int) -> None:
+    """Right triangles of whole numbers: 5-12-13, 3-4-5, 4-3-5 and 7-24-25."""
+    assert slope_outline(((3, run_ft),), rise) == ((3, pytest.approx(up_ft, rel=1e-15)),)
+    assert level_from_slope(((3, up_ft),), rise) == ((3, pytest.approx(run_ft, rel=1e-15)),)
+    assert length_on_slope(3, 0, 3, run_ft, rise) == pytest.approx(up_ft, rel=1e-15)

@@ -12,6 +12,8 @@ from packet.calc.polygon import (
     holds_outline,
     holds_point,
     is_simple,
+    lies_along,
+    overlapping,
     polygon_area,
     rectangle_at,
 )
@@ -101,11 +103,65 @@ def test_two_halves_of_a_sheet_make_the_sheet(u: Fraction, v: Fraction, w: int, 
         (((0, 0), (8, 0), (4, 0), (4, 4)), False),
         (((0, 0), (8, 0), (4, 0)), False),
         (((0, 0), (8, 0), (8, 4), (6, 0), (2, 0), (0, 4)), False),
-        (((0, 0), (4, 0), (4, 4), (2, 0), (0, 4)), False),
+        (((0, 0), (4, 0), (4, 4), (2, -1), (0, 4)), False),
+        (((0, 0), (4, 0), (4, 4), (2, 4), (2, 5), (2, 4), (0, 4)), False),
     ],
 )
 def test_an_outline_that_crosses_itself_is_found(outline: Outline, simple: bool) -> None:
     assert is_simple(outline) is simple
+
+
+@pytest.mark.parametrize(("below_ft", "simple"), [(-1, True), (0, True), (1 / 48, True), (1 / 12, False)])
+def test_a_corner_on_another_side_may_miss_it_by_the_error_of_the_tape(below_ft: float, simple: bool) -> None:
+    """A dormer's corner on the valley: touching it leaves the area right, an inch past it does not."""
+    assert is_simple(((0, 0), (4, 0), (4, 4), (2, -below_ft), (0, 4))) is simple
+
+
+def test_an_outline_whose_sides_just_cross_is_still_held_by_its_plane() -> None:
+    pinched = ((0, 0), (4, 0), (4, 4), (2, -1 / 48), (0, 4))
+    assert holds_outline(PLANE, pinched)
+    assert not holds_outline(rectangle_at(0, 0, 3, 5), pinched)
+    assert [pair[:2] for pair in overlapping([pinched, PLANE], [], 0.25)] == [(0, 1)]
+
+
+@pytest.mark.parametrize(
+    ("second", "holes", "shared_sq_ft"),
+    [
+        (rectangle_at(6, 1, 8, 4), [], 2 * 3),
+        (rectangle_at(8, 0, 8, 4), [], None),
+        (rectangle_at(7.6, 0, 8, 4), [], None),
+        (rectangle_at(7.4, 0, 8, 4), [], 0.6 * 4),
+        (rectangle_at(2, 1, 4, 2), [rectangle_at(2, 1, 4, 2)], None),
+        (rectangle_at(2, 1, 4, 2), [rectangle_at(2.2, 1.2, 3.6, 1.6)], None),
+        (rectangle_at(2, 1, 4, 2), [rectangle_at(2, 1, 2, 2)], 1.75 * 2),
+    ],
+)
+def test_outlines_over_each_other_are_found_past_the_error_of_two_tapes(
+    second: Outline, holes: list[Outline], shared_sq_ft: float | None
+) -> None:
+    """Against 8 by 4 ft: strips under half a foot wide and what lies in a hole do not count."""
+    found = overlapping([rectangle_at(0, 0, 8, 4), second, rectangle_at(0, 20, 8, 4)], holes, 0.25)
+    assert found == ([] if shared_sq_ft is None else [(0, 1, pytest.approx(shared_sq_ft))])
+
+
+@pytest.mark.parametrize(
+    ("start", "end", "on_it"),
+    [
+        ((4, 3), (8, 6), True),
+        ((8, 6), (4, 3), True),
+        ((0, 0), (16, 12), True),
+        ((4, 3), (20, 15), False),
+        ((4, 3), (8, 6.04), True),
+        ((4, 3), (8, 6.06), False),
+        ((4, 3), (4.05, 3.04), False),
+        ((4, 6), (8, 3), False),
+    ],
+)
+def test_a_line_lies_along_another_when_both_ends_are_on_it(
+    start: tuple[float, float], end: tuple[float, float], on_it: bool
+) -> None:
+    """Against a line of 20 ft from (0, 0) to (16, 12); 0.05 ft above it is 0.04 ft from it."""
+    assert lies_along(start, end, (0, 0), (16, 12)) is on_it
 
 
 @given(st.lists(st.integers(4, 400), min_size=3, max_size=14), st.integers(0, 359), st.randoms())

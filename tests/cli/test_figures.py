@@ -35,7 +35,7 @@ def test_a_line_shows_value_unit_and_working(goods: Office, run: Run) -> None:
     lines = run(goods.root, "figures", "26-041").out.splitlines()
     by_id = {line.split()[0]: line for line in lines}
     assert len(by_id) == len(goods.closeout().figures)
-    assert "4.50 bundles" in by_id["bought.SHINGLES.laid"]
+    assert "4 1/2 bundles" in by_id["bought.SHINGLES.laid"]
     assert by_id["bought.SHINGLES.laid"].endswith("= delivered - returned - left - scrap")
     assert by_id["edge.E1.length"].split()[1] == "18′"
     assert "=" not in by_id["roof.planes.MS.run"]
@@ -43,7 +43,7 @@ def test_a_line_shows_value_unit_and_working(goods: Office, run: Run) -> None:
 
 def test_quiet_leaves_the_workings_out(goods: Office, run: Run) -> None:
     ran = run(goods.root, "figures", "26-041", "--quiet")
-    assert "4.50 bundles" in ran.out
+    assert "4 1/2 bundles" in ran.out
     assert "=" not in ran.out
 
 

@@ -22,7 +22,13 @@ from tests.support.pictures import picture
 FIXED: Mapping[str, Any] = {
     "job.number": "26-041",
     "property.time_zone": "America/New_York",
+    "roof.forms.id": lambda filler, path, readers: f"FORM{path[2]}",
+    "roof.forms.joins": "FORM0",
+    "roof.forms.gable_end": lambda filler, path, readers: None,  # this hip roof has both of its ends
+    "roof.taped": {"ID-2-EAVE": "48 ft"},
     "roof.planes.id": lambda filler, path, readers: f"PL{path[2]}",
+    "roof.planes.outline": [["0 ft", "0 ft"], ["4 ft", "0 ft"], ["0 ft", "4 ft"]],
+    "roof.sections.planes": ["PL0", "ID-1"],
     "roof.edges.id": "E1",
     "roof.edges.sides": ["PL0.lower"],
     "roof.openings.plane": "PL0",
@@ -35,9 +41,14 @@ FIXED: Mapping[str, Any] = {
     "covering.areas.plane": "PL0",
     "covering.areas.outline": [["0 ft", "0 ft"], ["4 ft", "0 ft"], ["0 ft", "4 ft"]],
     "ventilation.vents.length": lambda filler, path, readers: None,  # these are counted in pieces
+    "dry_in.ice_barrier.edges": ["E1"],
     "basis.code": "irc-2021",
     "basis.programs": ["ibhs-high-wind-2025"],
     "basis.practices": ["arma-hand-seal", "trade-practice"],
+    "bought.use": "shingles",
+    "bought.product": "three-tab-english",
+    "bought.allowance.source": "building-estimating-textbook",
+    "bought.delivered": "30",
     "bought.returned": "1",
     "bought.left": "1",
     "bought.scrap": "1",

@@ -4,6 +4,8 @@ import copy
 import math
 from typing import Any
 
+from tests.drawings.formed import L_FORMS, T_PLAN, geometry_of
+
 Geometry = dict[str, Any]
 Corners = list[list[float]]
 
@@ -130,7 +132,14 @@ SMALL: Geometry = {
     "marks": [{"id": "W1", "label": "headwall", "at": [2.25, 2.25]}],
 }
 
-ROOFS = {"demo": DEMO, "gable": GABLE, "hip-roof": HIP_ROOF, "small": SMALL}
+ROOFS = {
+    "demo": DEMO,
+    "gable": GABLE,
+    "hip-roof": HIP_ROOF,
+    "small": SMALL,
+    "t-plan": geometry_of(T_PLAN),
+    "l-forms": geometry_of(L_FORMS),
+}
 
 
 def changed(geometry: Geometry, **planes: Any) -> Geometry:

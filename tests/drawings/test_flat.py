@@ -1,7 +1,9 @@
 import pytest
 
-from packet.drawings.flat import crosses, do_overlap, holds, is_inside, middle, rectangle, surface, touches
+from packet.drawings.flat import crosses, do_overlap, is_inside, middle, rectangle, surface, touches
 from packet.drawings.hatch import SPACING_PX, hatch
+from packet.drawings.room import Room
+from packet.drawings.taken import Taken
 
 ELBOW = [(0.0, 0.0), (30.0, 0.0), (30.0, 10.0), (10.0, 10.0), (10.0, 30.0), (0.0, 30.0)]
 
@@ -20,8 +22,12 @@ def test_turned_boxes_are_judged_by_their_own_sides() -> None:
 
 
 def test_a_box_in_the_notch_of_an_elbow_is_not_held() -> None:
-    assert holds(ELBOW, rectangle((5, 5), 6, 6))
-    assert not holds(ELBOW, rectangle((20, 20), 6, 6))
+    room = Room([(10 * x, 10 * y) for x, y in ELBOW], (), Taken())
+    found = room.best(60, 60, 10)
+    assert found is not None
+    assert 40 <= min(found) <= 60
+    assert max(found) <= 260
+    assert room.best(110, 110, 1) is None
     assert not touches(rectangle((20, 20), 6, 6), ELBOW)
     assert touches(rectangle((10, 10), 6, 6), ELBOW)
 

@@ -9,6 +9,7 @@ from packet.text import figure_text, load_words
 from packet.workspace import packaged
 from tests.figures.conftest import VENTS
 from tests.support.office import Office
+from tests.support.records import fits_any_pitch
 
 #: Hand sums are carried to four figures.
 BY_HAND = 5e-4
@@ -57,7 +58,9 @@ def test_depths_of_a_slope_are_written_to_a_tenth_of_an_inch(winter: Closeout) -
 
 
 def test_a_steep_roof_takes_the_least_depth_into_its_working(cold: Office) -> None:
-    cold.changed("roof.planes.MS.pitch", "9:12").changed("dry_in.ice_barrier.overhang", "1 in")
+    fits_any_pitch(cold).changed("roof.planes.MS.pitch", "9:12").changed(
+        "dry_in.ice_barrier.overhang", "1 in"
+    )
     needed = cold.closeout().figures["ice_barrier.needed"]
     assert needed.working
     assert {term.symbol: term.origin.ref for term in needed.working.terms} == {
@@ -71,7 +74,7 @@ def test_a_steep_roof_takes_the_least_depth_into_its_working(cold: Office) -> No
 
 
 def test_the_steepest_of_the_covered_planes_decides_the_depth(cold: Office) -> None:
-    cold.changed("roof.planes.MN.pitch", "12:12")  # not worked on
+    fits_any_pitch(cold).changed("roof.planes.MN.pitch", "12:12")  # not worked on
     assert float(cold.closeout().figures["ice_barrier.needed"].value) == pytest.approx(42.49, abs=0.005)
     cold.changed("roof.planes.WW.pitch", "7:12")
     steeper = 38 * math.sqrt(1 + (7 / 12) ** 2)

@@ -41,7 +41,7 @@ def hip(tmp_path: Path) -> Closeout:
         ("basis.wind_nominal", 117 * math.sqrt(0.6)),
         ("sheet.D1.area", 7.97917 * 3.84375),
         ("area.A1.area", 12 * 13.875),
-        ("tie_in.spots", 102),
+        ("takeoff.cement.net", 102),
         ("bought.B1.laid", 9 - 1 / 3),
         ("covering.nail.in_deck", 1.75 - 0.31),
     ],

@@ -17,7 +17,8 @@ from tests.support.office import DEMO_JOB, Office, demo_text
 #: What another value of each kind looks like in a record; every step keeps the demo record sound.
 OTHER: dict[type, Callable[[Any], str]] = {
     units.Length: lambda value: f"{float(value.inches + Fraction(1, 4))} in",
-    units.Pitch: lambda value: f'"{float(value.rise_in_12 + Fraction(1, 2))}:12"',
+    # a steeper plane is narrower beside its valley, and what was worked there would reach past it
+    units.Pitch: lambda value: f'"{float(value.rise_in_12 - Fraction(1, 2))}:12"',
     units.Area: lambda value: f"{float(value.square_feet + 1)} sq ft",
     units.Speed: lambda value: f"{float(value.mph + 1)} mph",
     int: lambda value: str(value + 1),

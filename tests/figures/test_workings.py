@@ -17,12 +17,19 @@ from packet.workspace import packaged
 from tests.support.arithmetic import evaluate
 from tests.support.office import Office
 from tests.support.records import HIP_ROOF
+from tests.support.small_roofs import GABLE, PATCH, PORCH, TEE, with_lines
+from tests.support.yamltext import with_value
 
 #: Both sides are floats where a root is taken; they differ by rounding alone.
 FLOAT_TOLERANCE = 1e-9
 
 #: Factor from the unit a figure shows to the unit a formula wants.
-FACTORS = {("ft_in", "ft"): Fraction(1), ("in", "ft"): Fraction(1, 12), ("ft_in", "in"): Fraction(12)}
+FACTORS = {
+    ("ft_in", "ft"): Fraction(1),
+    ("in", "ft"): Fraction(1, 12),
+    ("ft_in", "in"): Fraction(12),
+    ("ft", "in"): Fraction(12),
+}
 
 #: Numbers that a plane's shape gives, not the tape.
 OF_SHAPES: dict[tuple[str, str], int] = {("rectangle", "upper_starts_ft"): 0, ("triangle", "upper_ft"): 0}
@@ -33,8 +40,23 @@ def hip(tmp_path: Path) -> Closeout:
     return Office(tmp_path / "hip", HIP_ROOF).closeout()
 
 
-@pytest.fixture(params=["demo", "hip", "winter"])
-def closeout(request: pytest.FixtureRequest) -> Closeout:
+#: Small roofs by name; the last has an ice barrier whose depth the rules ask.
+SMALL = {
+    "gable": GABLE,
+    "tee": TEE,
+    "porch": PORCH,
+    "patch": PATCH,
+    "barrier": with_lines(
+        with_value(GABLE, "dry_in.ice_barrier", "{product: membrane, overhang: 12 in, lap: 6 in}"),
+        "{id: BARRIER, item: membrane, use: ice barrier, unit: roll, product: self-adhered-200}",
+    ),
+}
+
+
+@pytest.fixture(params=["demo", "hip", "winter", *SMALL])
+def closeout(request: pytest.FixtureRequest, tmp_path: Path) -> Closeout:
+    if request.param in SMALL:
+        return Office(tmp_path / "small", SMALL[request.param]).closeout()
     found: Closeout = request.getfixturevalue(request.param)
     return found
 
@@ -55,7 +77,7 @@ def test_every_working_gives_the_value_of_its_figure(closeout: Closeout) -> None
         and not same(evaluate(figure.working.formula, values), figure.value)
     }
     assert not wrong
-    assert len(worked) > 40
+    assert len(worked) > 25
 
 
 def test_no_symbol_stands_for_two_terms(closeout: Closeout) -> None:
@@ -83,7 +105,7 @@ def test_every_term_has_the_value_of_the_figure_it_names(closeout: Closeout) -> 
         (id, term) for id, term in named if not same(term.value, in_unit_of(term, known[term.origin.ref]))
     ]
     assert not wrong
-    assert len(named) > 100
+    assert len(named) > 25
 
 
 def test_no_figure_rests_on_itself(closeout: Closeout) -> None:
@@ -94,20 +116,32 @@ def test_no_figure_rests_on_itself(closeout: Closeout) -> None:
                 assert order.index(term.origin.ref) < order.index(figure.id)
 
 
-def test_every_other_term_comes_from_the_record_a_row_or_a_shape(closeout: Closeout) -> None:
-    library = Library.load([packaged("shared")])
-    assert closeout.record.deck
-    sheets = {f"deck.sheets.{sheet.id}" for sheet in closeout.record.deck.sheets}
+def test_every_other_term_comes_from_a_place_that_says_it(closeout: Closeout) -> None:
+    """Things counted one by one, a shape, a form's corner, a row of a code or table, a product sheet."""
+    library, record = Library.load([packaged("shared")]), closeout.record
+    counted = {f"deck.sheets.{sheet.id}" for sheet in record.deck.sheets} if record.deck else set()
+    counted |= {f"details.{item.id}" for item in record.details} | {
+        f"bought.{line.id}" for line in record.bought
+    }
+    forms = {form.id for form in record.roof.forms} if record.roof else set()
     for figure in closeout.figures.values():
         for term in figure.working.terms if figure.working else ():
             kind, ref = term.origin.kind, term.origin.ref
             if kind == "record":
-                assert ref in sheets, figure.id
+                assert ref in counted, figure.id
                 assert term.value == 1
             elif kind == "shape":
                 assert term.value == OF_SHAPES[ref, term.symbol]
             elif kind == "rule":
                 assert term.value == library.row(ref).value, figure.id
+            elif kind == "form":
+                assert ref in forms, figure.id
+            elif kind == "table":
+                cells = [cell for row in library.table(ref).rows for cell in row.cells.values()]
+                assert term.value in cells, figure.id
+            elif kind == "product":
+                id, _, name = ref.partition(".")
+                assert term.value == library.product(id).figures[name].value, figure.id
             else:
                 assert kind == "figure", figure.id
 

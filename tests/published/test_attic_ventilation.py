@@ -5,7 +5,7 @@ from pathlib import Path
 
 import pytest
 
-from packet.calc.ventilation import attic_to_vents, required_free_area, share_of_area
+from packet.calc.ventilation import attic_to_vents, free_area_of_run, required_free_area, share_of_area
 from packet.cli.main import status
 from packet.reference import Library
 from packet.workspace import packaged
@@ -29,6 +29,7 @@ def library() -> Library:
         (1500, 150, 10, 1440),  # a roofing contractor's page, how to calculate attic ventilation: seen
         (1500, 300, 5, 720),  # a vent maker's answer page: 5 sq ft, 360 sq in low and 360 high: seen
         (1200, 150, 8, 1152),  # a roofing supplier's page: 8 sq ft, 1152 sq in, 576 at each: seen
+        (1200, 300, 4, 576),  # derived, the same attic at the reduced ratio
         (600, 150, 4, 576),  # another maker's page, a house of 20 by 30 ft: seen
     ],
 )
@@ -37,6 +38,19 @@ def test_worked_examples(attic_sq_ft: int, ratio: int, sq_ft: int, sq_in: int) -
     assert required_free_area(attic_sq_ft, ratio) == sq_in == sq_ft * 144
     assert attic_to_vents(attic_sq_ft, sq_in) == ratio
     assert share_of_area(sq_in / 2, sq_in) == 50
+
+
+@pytest.mark.parametrize(
+    ("foot_sq_in", "sq_in"),
+    [
+        (9, 720),  # vent sizing article: 9 sq in a foot of soffit strip (seen, weight C)
+        (10, 800),  # a listed vented soffit in a state association's list: 0.069 sq ft a foot (seen)
+    ],
+)
+def test_a_soffit_gives_its_printed_area_by_the_foot(foot_sq_in: int, sq_in: int) -> None:
+    """80 ft of eave by two printed values; 0.069 sq ft of it is 10 sq in, rounded."""
+    assert free_area_of_run(80, foot_sq_in) == sq_in
+    assert free_area_of_run(80, 0.069 * 144) == pytest.approx(800, abs=6)
 
 
 @pytest.mark.parametrize(

@@ -7,6 +7,7 @@ import pytest
 from packet.reference import CodeRow, Library
 from packet.reference.checks import COMMON_PRACTICE
 from packet.workspace import packaged
+from tests.published.rows import one
 
 HALF_INCH_CLASS = {"panel_thickness_in": Fraction(15, 32)}
 COMMON_8D = (Fraction("2.5"), Fraction("0.131"), "smooth")
@@ -16,12 +17,6 @@ RSRS_01 = (Fraction("2.375"), Fraction("0.113"), "ring")
 @pytest.fixture(scope="module")
 def library() -> Library:
     return Library.load([packaged("shared")])
-
-
-def one(library: Library, code: str, asks: str, **facts: object) -> CodeRow:
-    rows = library.rows([code], asks, facts)
-    assert len(rows) == 1, [row.id for row in rows]
-    return rows[0]
 
 
 def nails(row: CodeRow) -> set[tuple[Fraction, Fraction, str]]:
@@ -240,8 +235,10 @@ def test_the_florida_spacing_table_that_was_not_read_stays_empty(library: Librar
 
 def test_rhode_island_nails_gable_ends_at_4(library: Library) -> None:
     """Rhode Island one- and two-family code 2019, Appendix AA: seen."""
-    assert one(library, "ri-2019-aa", "deck.nail.gable_spacing").value == 4
-    assert one(library, "ri-2019-aa", "deck.panel.thickness").value == Fraction(7, 16)
+    assert one(library, "ri-2019-aa", "deck.nail.gable_spacing", mean_roof_height_ft=33).value == 4
+    panel = one(library, "ri-2019-aa", "deck.panel.thickness", mean_roof_height_ft=33)
+    assert panel.value == Fraction(7, 16)
+    assert library.rows(["ri-2019-aa"], "deck.nail.gable_spacing", {"mean_roof_height_ft": 34}) == []
 
 
 def test_louisiana_extension_nails_gable_ends_at_4_and_the_rest_at_6(library: Library) -> None:

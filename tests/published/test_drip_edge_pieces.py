@@ -4,7 +4,7 @@ from fractions import Fraction
 
 import pytest
 
-from packet.calc.takeoff import drip_edge_pieces
+from packet.calc.takeoff import drip_edge_pieces, lapped_length
 
 TWO_INCHES_FT = Fraction(1, 6)
 
@@ -37,3 +37,9 @@ def test_a_run_of_one_piece_or_less_takes_one(length_ft: Fraction) -> None:
 
 def test_laps_ignored_would_be_a_piece_short() -> None:
     assert drip_edge_pieces(40, 10, 0) == 4
+
+
+def test_metal_that_lies_in_a_run_is_the_run_and_its_laps() -> None:
+    """Derived: five pieces in 40 ft lie 40 ft 8 in, of the 50 ft bought."""
+    assert lapped_length(40, drip_edge_pieces(40, 10, TWO_INCHES_FT), TWO_INCHES_FT) == Fraction(122, 3)
+    assert lapped_length(10, 1, TWO_INCHES_FT) == 10

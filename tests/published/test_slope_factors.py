@@ -82,6 +82,21 @@ def test_two_printed_hip_cells_are_slips_and_are_not_copied() -> None:
     assert abs(hip_factor(11) - 1.684) > THREE_PLACES
 
 
+@pytest.mark.parametrize(
+    ("rise", "slope", "hip"),
+    [
+        (4, 1.0541, 1.4530),
+        (6, 1.1180, 1.5000),
+        (8, 1.2019, 1.5635),
+        (12, 1.4142, 1.7321),
+    ],
+)
+def test_factors_to_four_places(rise: int, slope: float, hip: float) -> None:
+    """Derived from the two roots; at 4:12 one printed table has 1.4529 and another 1.452, both cut."""
+    assert round(slope_factor(rise), 4) == slope
+    assert round(hip_factor(rise), 4) == hip
+
+
 def test_a_hip_s_own_unit_run_is_the_diagonal_of_a_foot() -> None:
     """A carpentry textbook: 16.97 in of run to the foot, rounded to 17."""
     assert 12 * hip_factor(0) == pytest.approx(16.97, abs=0.005)

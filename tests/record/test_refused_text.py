@@ -43,7 +43,7 @@ def only(office: Office) -> Problem:
         ("job.kind", "patchh", "not-one-of"),
         ("roof.planes.MS.shape", "trapeze", "not-one-of"),
         ("documents.D2.readers.0", "everyone", "not-one-of"),
-        ("roof.planes", "[]", "too-few-entries"),
+        ("roof.edges.E5.sides", "[]", "too-few-entries"),
         ("complaint", "[a, b]", "wrong-kind"),
         ("cause.what", "", "no-value"),
     ],

@@ -10,7 +10,7 @@ from hypothesis import strategies as st
 from pydantic import ValidationError
 
 from packet.reference import Library
-from packet.reference.when import FACTS, When, plain
+from packet.reference.when import FACTS, RowWhen, When, plain
 
 
 def when(**conditions: object) -> When:
@@ -107,6 +107,78 @@ def test_a_row_of_which_it_cannot_be_told_stands_apart(library: Library) -> None
         ("irc-2021-deck-gable-c", ("exposure",)),
     ]
     assert library.rows(["irc-2021"], "deck.nail.gable_spacing", {"wind_ultimate_mph": 140}) == []
+
+
+WEAK = RowWhen.model_validate(
+    {
+        "kind_of_work": {"is": "re-roof"},
+        "any_of": [{"old_fastener": {"is": "staples"}}, {"old_nail_length_in": {"at_most": "2"}}],
+    }
+)
+
+
+@pytest.mark.parametrize(
+    ("facts", "judged"),
+    [
+        ({"kind_of_work": "re-roof", "old_fastener": "staples"}, (True, ())),
+        ({"kind_of_work": "re-roof", "old_nail_length_in": 2}, (True, ())),
+        ({"kind_of_work": "patch", "old_fastener": "staples"}, (False, ())),
+        (
+            {"kind_of_work": "re-roof", "old_fastener": "smooth nails", "old_nail_length_in": 2.5},
+            (False, ()),
+        ),
+        (
+            {"kind_of_work": "re-roof", "old_fastener": "smooth nails"},
+            (None, ("old_nail_length_in",)),
+        ),
+        ({"kind_of_work": "re-roof"}, (None, ("old_fastener", "old_nail_length_in"))),
+        ({"old_fastener": "staples"}, (None, ("kind_of_work",))),
+        ({"old_nail_length_in": 3}, (None, ("kind_of_work", "old_fastener"))),
+        ({"old_fastener": "smooth nails", "old_nail_length_in": 3}, (False, ())),
+        ({"kind_of_work": "patch"}, (False, ())),
+    ],
+)
+def test_one_of_several_ways_is_enough_and_an_open_way_leaves_it_open(
+    facts: dict[str, object], judged: tuple[bool | None, tuple[str, ...]]
+) -> None:
+    assert WEAK.judge(plain(facts)) == judged
+
+
+@pytest.mark.parametrize(
+    "ways",
+    [
+        [],
+        [{"exposure": {"is": "B"}}],
+        [{"exposure": {"is": "B"}}, {}],
+        [{"exposure": {"is": "B"}}, {"exposure": {"is": "E"}}],
+        [{"exposure": {"is": "B"}}, {"any_of": [{"exposure": {"is": "C"}}]}],
+    ],
+)
+def test_ways_that_say_nothing_are_refused(ways: object) -> None:
+    with pytest.raises(ValidationError):
+        RowWhen.model_validate({"any_of": ways})
+
+
+@pytest.mark.parametrize(
+    ("fact", "condition", "holds", "fails"),
+    [
+        ("kind_of_work", {"one_of": ["section", "re-roof"]}, "section", "recover"),
+        ("work_begun", {"at_least": "2020-09-01"}, date(2020, 9, 1), date(2020, 8, 31)),
+        ("house_built", {"at_most": "2001"}, 2001, 2002),
+        ("house_permit_date", {"below": "2002-03-01"}, date(2002, 2, 28), date(2002, 3, 1)),
+        ("old_fastener", {"is": "not known"}, "not known", "staples"),
+        ("old_nail_length_in", {"at_most": "2"}, 2, 2.125),
+        ("old_nail_shank_in", {"at_least": "0.131"}, Decimal("0.131"), 0.113),
+        ("frame_gravity", {"at_least": "0.42"}, 0.42, 0.36),
+        ("roof_zone", {"is": "zone-3"}, "zone-3", "zone-2"),
+        ("chimney_width_in", {"above": "30"}, 30.125, 30),
+    ],
+)
+def test_facts_of_the_house_and_the_work(fact: str, condition: object, holds: object, fails: object) -> None:
+    condition_of = when(**{fact: condition})
+    assert condition_of.judge(plain({fact: holds}))[0] is True
+    assert condition_of.judge(plain({fact: fails}))[0] is False
+    assert condition_of.judge({}) == (None, (fact,))
 
 
 def test_a_limit_that_builds_on_a_fact_is_put_together(library: Library) -> None:

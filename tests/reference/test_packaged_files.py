@@ -33,10 +33,12 @@ def test_the_shelves_hold_what_the_issue_asks_for(library: Library) -> None:
 @pytest.mark.parametrize("code", CODES)
 def test_every_code_parses_and_its_rows_can_be_cited(library: Library, code: str) -> None:
     try:
-        file, rows = library.code(code), library.all_rows([code])
+        file, everything = library.code(code), library.all_rows([code])
     except Refused as refused:
         pytest.fail(explained(refused))
+    rows = [row for row in everything if row.code == code]
     assert len(rows) == len(file.rows) > 0
+    assert not {row.code for row in everything} - {code, file.amends}, "one code brings along one other"
     for row in rows:
         source = library.source(row)
         assert source.document
@@ -62,7 +64,7 @@ def test_every_table_meets_its_invariants_and_sums(library: Library, name: str) 
 
 
 def test_row_ids_are_unique_over_all_codes(library: Library) -> None:
-    ids = [row.id for code in library.code_ids() for row in library.all_rows([code])]
+    ids = [row.id for row in library.all_rows(library.code_ids())]
     assert len(ids) == len(set(ids))
     for id in ids:
         assert library.row(id).id == id
@@ -74,6 +76,8 @@ def test_every_document_is_cited_and_every_citation_is_a_document(library: Libra
     cited |= {row.source.id for name in library.table_names() for row in library.table(name).rows}
     cited |= {library.table(name).file.source.id for name in library.table_names()}
     cited |= {note.source for note in library.care().values()}
+    for product in map(library.product, library.product_ids()):
+        cited |= {product.source.id, *(figure.source.id for figure in product.figures.values())}
     known = set(Library.load([SHARED])._sources)
     assert cited <= known
     assert known - cited == set(), "sources.yaml lists a document that nothing cites"

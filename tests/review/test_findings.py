@@ -11,26 +11,15 @@ from packet.workspace import packaged
 from tests.support.office import Office
 
 Shoot = Callable[..., dict[str, Any]]
-BOWTIE = "[[0 ft, 0 ft], [5 ft, 0 ft], [0 ft, 4 ft], [5 ft, 4 ft]]"
-WIDE = "[[0 ft, 0 ft], [33 ft, 0 ft], [33 ft, 4 ft], [0 ft, 4 ft]]"
 
 
 def taped(office: Office, shoot: Shoot) -> Office:
     return office.changed("roof.edges.E1.measured", "17 ft 9 in")
 
 
-def moved(office: Office, shoot: Shoot) -> Office:
-    return office.changed("roof.planes.DR.at", "[14 ft, 5 ft]").changed(
-        "roof.edges.E16.sides", "[DR.upper, MS.upper]"
-    )
-
-
-def crossed(office: Office, shoot: Shoot) -> Office:
-    return office.changed("covering.areas.A1.outline", BOWTIE)
-
-
-def outside(office: Office, shoot: Shoot) -> Office:
-    return office.changed("covering.areas.A1.outline", WIDE).changed("bought.SHINGLES.delivered", "40")
+def steeper_beside(office: Office, shoot: Shoot) -> Office:
+    """The hip E2 still meets in plan, and is longer on the back slope than on the wing."""
+    return office.changed("roof.planes.MN.pitch", "6-1/2:12")
 
 
 def late_clock(office: Office, shoot: Shoot) -> Office:
@@ -39,6 +28,14 @@ def late_clock(office: Office, shoot: Shoot) -> Office:
 
 def short(office: Office, shoot: Shoot) -> Office:
     return office.changed("bought.SHINGLES.delivered", "4")
+
+
+def plenty(office: Office, shoot: Shoot) -> Office:
+    return office.changed("bought.SHINGLES.delivered", "9")
+
+
+def ordered_short(office: Office, shoot: Shoot) -> Office:
+    return office.changed("bought.SHINGLES.planned", "3").changed("job.status", "under way")
 
 
 def too_early(office: Office, shoot: Shoot) -> Office:
@@ -57,20 +54,30 @@ def added(text: str) -> Callable[[Office, Shoot], Office]:
     return lambda office, shoot: office.added(text)
 
 
+def dormer_shingled(pitch: str) -> Callable[[Office, Shoot], Office]:
+    """Lay a square foot of shingles, clear of every edge, on the dormer's roof, which has a pitch of its own."""
+    area = "    - {id: A3, plane: DR, outline: [[2 ft, 2 ft], [3 ft, 2 ft], [3 ft, 3 ft], [2 ft, 3 ft]]}\n"
+    return lambda office, shoot: office.replaced("    - {id: A2,", f"{area}    - {{id: A2,").changed(
+        "roof.planes.DR.pitch", pitch
+    )
+
+
 ON = "temporary: [{id: T1, where: open deck, what: tarp, put_on: 2026-03-16}]"
 OFF = "detached: [{id: DR1, what: gutter, state: not yet}]"
 POINT = "punch_list: [{id: PL1, what: Scuffed shingle.}]"
 
 CASES: dict[str, Callable[[Office, Shoot], Office]] = {
     "edge-length:E1": taped,
-    "edge-sides:E16": moved,
-    "area-crosses:A1": crossed,
-    "area-outside-plane:A1": outside,
-    "place-off-plane:S3": set_to("deck.sheets.S3.along", "40 ft"),
+    "edge-sides:E2": steeper_beside,
+    "slope-too-flat:DR": dormer_shingled("1-15/16:12"),
+    "slope-too-steep:DR": dormer_shingled("21-1/16:12"),
+    "place-off-plane:S3": set_to("deck.sheets.S3.at", "[22 ft, 0 ft]"),
     "place-off-plane:B1": set_to("details.B1.at", "[60 ft, 6 ft]"),
     "pin-off-plane:P1": far_pin,
     "photo-time:P1": late_clock,
     "laid-below-need:SHINGLES": short,
+    "laid-above-need:SHINGLES": plenty,
+    "ordered-below-need:SHINGLES": ordered_short,
     "permission-late:F1": too_early,
     "cover-still-on:T1": added(ON),
     "not-reset:DR1": added(OFF),
@@ -101,7 +108,18 @@ def test_a_finding_carries_the_records_explanation_and_stays(
 def test_every_finding_there_is_has_a_case_and_words() -> None:
     words = load_words([packaged("shared")])
     assert {id.partition(":")[0] for id in CASES} == set(words["findings"])
-    assert len(CHECKS) == 8
+    assert len(CHECKS) == 6  # besides those of goods and of slopes
+
+
+@pytest.mark.parametrize("pitch", ["2:12", "21:12"])
+def test_shingles_on_the_last_slope_that_a_rule_allows_are_no_finding(
+    job_office: Office, shoot: Shoot, pitch: str
+) -> None:
+    assert dormer_shingled(pitch)(job_office, shoot).finding_ids() == set()
+
+
+def test_a_slope_that_was_not_shingled_is_no_finding(job_office: Office) -> None:
+    assert job_office.changed("roof.planes.DR.pitch", "1:12").finding_ids() == set()
 
 
 @pytest.mark.parametrize(
@@ -138,13 +156,10 @@ def test_a_record_without_a_roof_or_photos_has_no_finding(small_office: Office) 
 
 
 def test_a_part_of_a_bundle_can_cover_a_small_patch(job_office: Office) -> None:
-    """Whole bundles are bought, but what was laid covers by the square foot."""
-    enough = job_office.changed(
-        "bought.SHINGLES.delivered", "5-3/4"
-    )  # 3.25 laid, 106.6 sq ft; 4 by the bundle
-    figures = enough.closeout().figures
-    assert figures["bought.SHINGLES.laid"].value < figures["work.bundles"].value
-    assert enough.finding_ids() == set()
+    """Whole bundles are bought, but what was laid covers by the square foot: 3.25 of 32.8 are 106.6."""
+    figures = job_office.changed("bought.SHINGLES.delivered", "5-3/4").closeout().figures
+    assert (figures["bought.SHINGLES.laid"].value, figures["takeoff.shingles.to_buy"].value) == (3.25, 4)
+    assert job_office.finding_ids() == set()
 
 
 @pytest.mark.parametrize(

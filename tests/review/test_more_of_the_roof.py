@@ -7,6 +7,7 @@ import pytest
 
 from packet.review.model import Result
 from tests.support.office import Office
+from tests.support.records import fits_any_pitch
 
 Shoot = Callable[..., dict[str, Any]]
 
@@ -225,7 +226,7 @@ def test_an_ice_barrier_that_is_not_recorded_is_not_asked(job_office: Office) ->
 def test_an_ice_barrier_reaches_inside_the_wall_line(
     job_office: Office, shoot: Shoot, pitch: str, taped: str, overhang: str, expected: str
 ) -> None:
-    roof(job_office, dry_in__ice_barrier=BARRIER, roof__planes__WW__pitch=pitch)
+    roof(fits_any_pitch(job_office), dry_in__ice_barrier=BARRIER, roof__planes__WW__pitch=pitch)
     job_office.changed("roof.planes.MS.pitch", pitch).changed("dry_in.ice_barrier.up_slope", taped)
     job_office.changed("dry_in.ice_barrier.overhang", overhang)
     result = job_office.log(shoot("P1", "dried-in", "ice-barrier")).result("ice-barrier")
@@ -234,7 +235,7 @@ def test_an_ice_barrier_reaches_inside_the_wall_line(
 
 def test_the_2024_edition_asks_no_least_depth(job_office: Office, shoot: Shoot) -> None:
     barrier = BARRIER.replace("41 in", "35 in").replace("12 in", "1 in")
-    roof(job_office, basis__code="irc-2024", dry_in__ice_barrier=barrier)
+    roof(fits_any_pitch(job_office), basis__code="irc-2024", dry_in__ice_barrier=barrier)
     job_office.changed("roof.planes.WW.pitch", "9:12").changed("roof.planes.MS.pitch", "9:12")
     result = job_office.log(shoot("P1", "dried-in", "ice-barrier")).result("ice-barrier")
     assert [part.asks for part in result.parts] == ["ice_barrier.inside_wall"]

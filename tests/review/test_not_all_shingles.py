@@ -14,23 +14,27 @@ CAP_SHEET = "[{id: LS1, plane: WW, product: cap sheet}]"
 
 
 def test_shingles_and_bundles_are_counted_without_the_low_slope(job_office: Office) -> None:
+    """102.6 and 36.9 sq ft, with 15 percent 118 and 42.5, by bundles of 32.8."""
     whole = job_office.closeout().figures
     part = job_office.changed("covering.low_slope", CAP_SHEET).closeout().figures
     assert part["work.area"].value == whole["work.area"].value
-    assert part["work.shingled_area"].value == part["area.A1.area"].value
-    assert (whole["work.bundles"].value, part["work.bundles"].value) == (4, 2)  # 102.6 and 36.9 by 32.8 sq ft
-    assert part["work.shingles"].value < whole["work.shingles"].value
-
-
-def test_two_lots_of_one_shingle_need_one_number_of_bundles_and_two_wrappers_none(job_office: Office) -> None:
-    lot = (
-        "  - {{id: MORE, item: laminated shingle, unit: bundle, delivered: 2, cover_each: {} sq ft}}\nbought:"
+    assert (
+        part["work.shingled_area"].value == part["area.A1.area"].value == part["takeoff.shingles.net"].value
     )
-    text = job_office.text
-    job_office.write(text.replace("bought:\n", "bought:\n" + lot.format("32.8").removesuffix("bought:"), 1))
-    assert job_office.closeout().figures["work.bundles"].value == 4
-    job_office.write(text.replace("bought:\n", "bought:\n" + lot.format("33.3").removesuffix("bought:"), 1))
-    assert "work.bundles" not in job_office.closeout().figures
+    assert (whole["takeoff.shingles.to_buy"].value, part["takeoff.shingles.to_buy"].value) == (4, 2)
+    pieces = "takeoff.roofing-nails.pieces"
+    assert part[pieces].value < whole[pieces].value
+
+
+@pytest.mark.parametrize(("cover", "bundles"), [("32.8", 4), ("33.3", None)])
+def test_two_lots_of_one_shingle_need_one_number_of_bundles_and_two_wrappers_none(
+    job_office: Office, cover: str, bundles: int | None
+) -> None:
+    lot = f"{{id: MORE, item: shingle, use: shingles, unit: bundle, cover_each: {cover} sq ft}}"
+    job_office.write(job_office.text.replace("bought:\n", f"bought:\n  - {lot}\n", 1))
+    figures = job_office.closeout().figures
+    found = figures.get("takeoff.shingles.to_buy")
+    assert (found.value if found else None) == bundles
 
 
 def test_a_sheet_shown_only_after_it_was_covered_says_so(job_office: Office, shoot: Shoot) -> None:

@@ -90,7 +90,7 @@ COVERED = (
         "covering",
         "Both lots on the drive: M-06C-1127 on the left, M-06C-1131 on the right, Class H on every bundle.",
         direction="north",
-        proves=("SHINGLES-1", "SHINGLES-2"),
+        proves=("DL1", "DL2"),
         taken_by=TAM,
     ),
     Entry(
@@ -99,7 +99,7 @@ COVERED = (
         "covering",
         "Bundle wrapper: Class H by ASTM D7158, six nails each for high wind, lot M-06C-1127.",
         direction="down",
-        proves=("shingle-wind-class", "SHINGLES-1"),
+        proves=("shingle-wind-class", "DL1"),
         taken_by=TAM,
     ),
     Entry(
@@ -263,7 +263,7 @@ DONE = (
         "done",
         "The bundle left with the owner, lot M-06C-1131, on the beam over the garage door.",
         direction="south",
-        proves=("SHINGLES-2",),
+        proves=("DL2",),
         taken_by=IKE,
         readers=("office",),
     ),

@@ -76,8 +76,8 @@ def test_nothing_in_the_record_disagrees(closeout: Closeout) -> None:
         ("roof.area", 48 * 28 * 13 / 12),  # one pitch all round: the plan area by the slope's length
         ("work.area", 1456),
         ("edges.eave.length", 152),
-        ("edge.E5.length", (14**2 + 14**2 + (14 * 5 / 12) ** 2) ** 0.5),
-        ("edge.E9.length", 20),
+        ("edge.HS-HE.length", (14**2 + 14**2 + (14 * 5 / 12) ** 2) ** 0.5),
+        ("edge.HS-HN.length", 20),
         ("roof.ridge_height", 9 + 14 * 5 / 12),
         ("ventilation.ratio", 1196 * 144 / (18 * 18 + 136 * 9)),
     ],
@@ -87,10 +87,39 @@ def test_numbers_are_those_of_this_roof(closeout: Closeout, id: str, value: floa
 
 
 def test_laid_bundles_cover_the_roof_with_little_to_spare(closeout: Closeout) -> None:
-    """28 bundles of the first lot and 17-1/2 of the second, 32.8 sq ft each."""
-    covers = [float(closeout.figures[f"bought.SHINGLES-{lot}.cover"].value) for lot in (1, 2)]
-    assert covers == pytest.approx([918.4, 574.0])
-    assert 1456 <= sum(covers) < 1456 * 1.05
+    """30 bundles of the first lot and 22 of the second came; 45-1/2 were laid, 32.8 sq ft each."""
+    (shingles,) = [line for line in closeout.takeoff if line.use == "shingles"]
+    covers = float(closeout.figures[shingles.covers].value)
+    assert closeout.figures["bought.SHINGLES.delivered"].value == 52
+    assert covers == pytest.approx(45.5 * 32.8)
+    assert 1456 <= covers < 1456 * 1.05
+
+
+#: What the whole roof takes and what was bought for it, each by hand: 152 ft of eave, hips of 20 ft 8 in.
+TAKEN_OFF = {
+    "deck panels": (96, 3),  # three sheets
+    "deck nails": (46 * 65, 2),  # 3 new and 1,360 / 32 = 43 old, each of 5 rows of 13
+    "starter": (152, 2),
+    "ridge vent": (18, 5),
+    "caps": (4 * 46 + 44, 4),  # 44.03 on a hip and 42.7 on the ridge, whole, and one to finish
+    "drip edge": (2 * 5 + 2 * 3, 16),  # 48 ft in five of 9 ft 9 in, 28 ft in three
+    "pipe boots": (3, 3),
+    "shingles": (1456, 49),  # with a tenth 1,601.6 by 32.8
+    "roofing nails": (947 * 6 + 228 * 2, 1),  # 1,456 sq ft of 221.5 sq in each are 946.6
+}
+
+
+@pytest.mark.parametrize("use", TAKEN_OFF)
+def test_the_takeoff_is_that_of_this_roof(closeout: Closeout, use: str) -> None:
+    (line,) = [line for line in closeout.takeoff if line.use == use]
+    found = float(closeout.figures[line.net].value), closeout.figures[line.to_buy].value
+    assert found == pytest.approx(TAKEN_OFF[use])
+
+
+def test_enough_was_ordered_of_every_line(closeout: Closeout) -> None:
+    for line in closeout.takeoff:
+        assert not line.missing, line.use
+        assert closeout.figures[line.planned].value >= closeout.figures[line.to_buy].value, line.use
 
 
 def test_what_was_found_was_agreed_before_it_was_covered(closeout: Closeout) -> None:

@@ -1,0 +1,230 @@
+"""Nails placed to a schedule: where each one goes on a piece of deck. They are drawn, not counted."""
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+from itertools import pairwise
+from typing import Literal
+
+from shapely.geometry.polygon import orient
+
+from packet.calc.domain import above_zero
+from packet.calc.fasteners import nails_in_row
+from packet.calc.polygon import Outline, Point, distance, holds_point, polygon
+from packet.figure import Number
+
+RowKind = Literal["end", "cut edge", "field", "closer"]
+
+#: A nail stands this far from the panel's edge: APA text on panels, 3/8 in [ft].
+EDGE_DISTANCE_FT = 3 / 8 / 12
+
+#: A row on a rafter stops this short of the row along a cut edge, so that no two nails stand together [ft].
+CLEAR_OF_CUT_FT = 1.5 / 12
+
+
+@dataclass(frozen=True)
+class Strip:
+    """A part of the plane where rows on supports stand closer.
+
+    Attributes:
+        outline: Corners of the strip [ft].
+        spacing_in: Most distance of nails there [in].
+    """
+
+    outline: Outline
+    spacing_in: Number
+
+
+@dataclass(frozen=True)
+class Schedule:
+    """How far apart nails stand.
+
+    Attributes:
+        edge_in: On supported panel edges [in].
+        field_in: On supports between [in].
+        strips: Where they stand closer.
+    """
+
+    edge_in: Number
+    field_in: Number
+    strips: tuple[Strip, ...] = ()
+
+
+@dataclass(frozen=True)
+class Row:
+    """Nails in one line, evenly apart.
+
+    Attributes:
+        kind: What the row is.
+        start: Where it starts [ft].
+        end: Where it ends, at its last nail [ft].
+        spacing_in: Most distance of nails in it [in].
+        opens: Whether a nail stands at its start; where a row goes on in another spacing, that nail is the
+            last one of the part before.
+    """
+
+    kind: RowKind
+    start: Point
+    end: Point
+    spacing_in: Number
+    opens: bool = True
+
+    @property
+    def length_ft(self) -> float:
+        """Length from start to end [ft]."""
+        return distance(self.start, self.end)
+
+    @property
+    def count(self) -> int:
+        """Nails in it."""
+        return nails_in_row(self.length_ft, self.spacing_in) - (not self.opens)
+
+    @property
+    def nails(self) -> tuple[Point, ...]:
+        """Place of each nail [ft]."""
+        spaces = self.count - self.opens
+        (x, y), (to_x, to_y) = self.start, self.end
+        shares = (number / spaces for number in range(1 - self.opens, spaces + 1))
+        return tuple(
+            (float(x) + share * float(to_x - x), float(y) + share * float(to_y - y)) for share in shares
+        )
+
+
+def nail_rows(
+    outline: Outline,
+    lines: Sequence[Number],
+    half_width_ft: Number,
+    schedule: Schedule,
+    level_wood: Sequence[Number] = (),
+) -> tuple[Row, ...]:
+    """Return the rows of one piece of deck: on its ends, along its cut edges, on every support between.
+
+    A panel that ends over a member has a row of its own there, beside the neighbour's. Long edges between
+    members have no wood below, and so no nails but those of the rows that end there.
+
+    Source: house rule; a row from edge distance to edge distance is divided evenly into spaces no larger than
+    the schedule's.
+
+    Args:
+        outline: Corners of the piece, counterclockwise [ft].
+        lines: Centers of the framing [ft].
+        half_width_ft: Half the width of a member [ft], 0 or more.
+        schedule: Spacing [in].
+        level_wood: Where wood runs along the eave under a panel edge: sub-fascia, ridge board, blocking,
+            by its place up the slope [ft].
+
+    Returns:
+        Rows, each with its nails [ft].
+
+    Raises:
+        OutOfRange: A spacing is not above 0.
+
+    Example:
+        >>> sheet = ((0, 0), (8, 0), (8, 4), (0, 4))
+        >>> rows = nail_rows(sheet, [0, 2, 4, 6, 8], 0.0625, Schedule(6, 12))
+        >>> sum(len(row.nails) for row in rows)
+        33
+    """
+    above_zero(edge_in=schedule.edge_in, field_in=schedule.field_in)
+    inner = _inset(outline)
+    slanting = [side for part in inner for side in _slanting(part)]
+    level = [side for part in inner for side in _level_edges(part, level_wood)]
+    placed = [Row("cut edge", start, end, schedule.edge_in) for start, end in slanting]
+    placed += [Row("end", start, end, schedule.edge_in) for start, end in level]
+    ends = _ends(outline)
+    for line in lines:
+        for at, kind in _rows_on(line, ends, half_width_ft):
+            for low, high in (stretch for part in inner for stretch in _inside(part, at, CLEAR_OF_CUT_FT)):
+                placed += _rows(at, low, high, kind, schedule)
+    return tuple(placed)
+
+
+def _ends(outline: Outline) -> dict[Number, int]:
+    """Return the upright ends of a piece, and where it lies beside them: 1 to the right, -1 to the left."""
+    found: dict[Number, int] = {}
+    for (x, y), (next_x, next_y) in pairwise([*outline, outline[0]]):
+        if x == next_x:
+            found[x] = 1 if next_y < y else -1
+    return found
+
+
+def _rows_on(
+    line: Number, ends: dict[Number, int], half_width_ft: Number
+) -> Iterator[tuple[float, Literal["end", "field"]]]:
+    """Yield where rows stand on a member: beside each end of the piece over it, else on its center."""
+    reach = float(half_width_ft)
+    here = [(end, side) for end, side in ends.items() if abs(float(end) - float(line)) <= reach]
+    for end, side in here:
+        yield float(end) + side * EDGE_DISTANCE_FT, "end"
+    if not here:
+        yield float(line), "field"
+
+
+def _inside(outline: Outline, at: float, clear_ft: float = 0) -> Iterator[tuple[float, float]]:
+    """Yield the stretches of an upright line inside an outline, clear of slanting sides.
+
+    A line on an upright side counts as inside.
+    """
+    near, places = EDGE_DISTANCE_FT / 100, [float(x) for x, _ in outline]
+    if min(places) - near < at < max(places) + near:
+        at = min(max(at, min(places) + near), max(places) - near)
+    crossings = []
+    for (x, y), (next_x, next_y) in pairwise([*outline, outline[0]]):
+        ax, ay, bx, by = float(x), float(y), float(next_x), float(next_y)
+        if (ax > at) != (bx > at):
+            slants = abs(by - ay) > EDGE_DISTANCE_FT
+            crossings.append((ay + (at - ax) / (bx - ax) * (by - ay), clear_ft if slants else 0.0))
+    crossings.sort()
+    for (low, above), (high, below) in zip(crossings[::2], crossings[1::2], strict=True):
+        if high - below - low - above > EDGE_DISTANCE_FT:
+            yield low + above, high - below
+
+
+def _rows(
+    at: float, low: float, high: float, kind: Literal["end", "field"], schedule: Schedule
+) -> Iterator[Row]:
+    """Yield a row on a member, in parts where it passes a strip in which nails stand closer."""
+    usual = schedule.edge_in if kind == "end" else schedule.field_in
+    cuts = {cut for strip in schedule.strips for cut in _crossing(strip, at, low, high)}
+    for number, (start, end) in enumerate(pairwise(sorted({low, high, *cuts}))):
+        middle = (at, (start + end) / 2)
+        closer = [strip.spacing_in for strip in schedule.strips if holds_point(strip.outline, middle)]
+        spacing = min([usual, *closer])
+        named: RowKind = "closer" if spacing < usual and kind == "field" else kind
+        yield Row(named, (at, start), (at, end), spacing, opens=number == 0)
+
+
+def _crossing(strip: Strip, at: float, low: float, high: float) -> list[float]:
+    """Return where an upright line enters and leaves a strip."""
+    return [
+        cut
+        for stretch in _inside(strip.outline, at)
+        for cut in stretch
+        if low + EDGE_DISTANCE_FT < cut < high - EDGE_DISTANCE_FT
+    ]
+
+
+def _inset(outline: Outline) -> list[Outline]:
+    """Return the line on which edge nails stand: the piece, smaller by the edge distance all round."""
+    inner = polygon(outline).buffer(-EDGE_DISTANCE_FT, join_style="mitre")
+    parts = [part for part in getattr(inner, "geoms", [inner]) if not part.is_empty]
+    return [tuple((x, y) for x, y in orient(part).exterior.coords[:-1]) for part in parts]
+
+
+def _slanting(outline: Outline) -> list[tuple[Point, Point]]:
+    """Return the slanting sides of an outline: there a hip or valley rafter stands under the cut."""
+    return [
+        (start, end)
+        for start, end in pairwise([*outline, outline[0]])
+        if min(abs(float(start[axis] - end[axis])) for axis in (0, 1)) > EDGE_DISTANCE_FT
+    ]
+
+
+def _level_edges(outline: Outline, wood: Sequence[Number]) -> list[tuple[Point, Point]]:
+    """Return the level sides of an outline that have wood below."""
+    reach = 2 * EDGE_DISTANCE_FT
+    return [
+        (start, end)
+        for start, end in pairwise([*outline, outline[0]])
+        if abs(float(start[1] - end[1])) < reach / 100
+        and any(abs(float(start[1]) - float(at)) < reach for at in wood)
+    ]

@@ -1,0 +1,149 @@
+"""``packet order``: what it prints, what it writes, and how it exits."""
+
+import csv
+import os
+import re
+from collections.abc import Iterator
+from pathlib import Path
+
+import pytest
+
+from packet.cli import order
+from tests.cli.conftest import Run
+from tests.support.office import ROOT, Office, copy_job
+from tests.support.planned import GOODS, PLANNED
+
+
+@pytest.fixture
+def planned(tmp_path: Path) -> Office:
+    """A job that is planned and no more."""
+    return Office(tmp_path / "office", PLANNED + GOODS)
+
+
+def listed(file: Path) -> list[list[str]]:
+    with file.open(encoding="utf-8-sig", newline="") as lines:
+        return list(csv.reader(lines, strict=True))
+
+
+def test_it_prints_the_list_and_says_where_it_lies(planned: Office, run: Run) -> None:
+    ran = run(planned.root, "order", "26-041")
+    assert (ran.code, ran.err) == (0, "")
+    assert ran.out.splitlines() == [
+        "26-041: lines to order: 3",
+        "  To buy      Ordered     Need           For       Item",
+        "  1 bundle    -           40′            Starter   starter strip",
+        "  35 bundles  36 bundles  1,125.0 sq ft  Shingles  laminated shingle",
+        "      12.50 %: Valleys, and short courses.",
+        "  -           2 pieces    -              -         fan hood",
+        "  out/26-041-order.csv",
+    ]
+
+
+def test_the_file_holds_the_same_lines(planned: Office, run: Run) -> None:
+    assert run(planned.root, "order").code == 0
+    rows = listed(planned.root / "out" / "26-041-order.csv")
+    assert [row[:4] for row in rows] == [
+        ["For", "Item", "Product sheet", "To buy"],
+        ["Starter", "starter strip", "", "1"],
+        ["Shingles", "laminated shingle", "", "35"],
+        ["", "fan hood", "", ""],
+    ]
+
+
+def test_a_record_with_little_in_it_makes_a_list_that_says_so(small_office: Office, run: Run) -> None:
+    ran = run(small_office.root, "order")
+    assert ran.code == 0
+    assert "Nothing to buy could be computed" in ran.out
+    assert len(listed(small_office.root / "out" / "26-041-order.csv")) == 1
+
+
+def test_quiet_writes_and_says_nothing(planned: Office, run: Run) -> None:
+    ran = run(planned.root, "order", "-q")
+    assert (ran.code, ran.out, ran.err) == (0, "", "")
+    assert (planned.root / "out" / "26-041-order.csv").is_file()
+
+
+def test_what_is_missing_stands_below_its_line(planned: Office, run: Run) -> None:
+    planned.replaced(", cover_each: 32.8 sq ft", "")
+    lines = run(planned.root, "order").out.splitlines()
+    at = next(number for number, line in enumerate(lines) if line.endswith("laminated shingle"))
+    assert lines[at].split()[0] == "-"
+    assert lines[at + 2] == "      not computed: the wrapper's cover is not recorded"
+
+
+def test_a_bad_record_is_told_and_the_other_job_is_listed(planned: Office, run: Run) -> None:
+    copy_job(planned, "26-042")
+    planned.replaced("unit: piece", "unit: pieces")
+    ran = run(planned.root, "order")
+    assert ran.code == 2
+    assert "26-041/job.yaml" in ran.err
+    assert "26-042: lines to order: 3" in ran.out
+    assert [path.name for path in (planned.root / "out").glob("*.csv")] == ["26-042-order.csv"]
+
+
+def test_a_job_that_is_not_there_is_refused(planned: Office, run: Run) -> None:
+    ran = run(planned.root, "order", "26-999")
+    assert (ran.code, ran.out) == (2, "")
+    assert "26-999" in ran.err
+
+
+def test_a_full_disk_leaves_the_earlier_list_whole(
+    planned: Office, run: Run, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    assert run(planned.root, "order").code == 0
+    file = planned.root / "out" / "26-041-order.csv"
+    before = file.read_bytes()
+    planned.replaced("fan hood", "another hood")
+
+    def full(path: Path, content: bytes) -> int:
+        with path.open("wb") as part:
+            part.write(content[: len(content) // 2])
+        raise OSError(28, os.strerror(28), str(path))
+
+    monkeypatch.setattr(Path, "write_bytes", full)
+    ran = run(planned.root, "order")
+    assert ran.code == 2
+    assert "no space left on device" in ran.err
+    assert file.read_bytes() == before
+    assert sorted(path.name for path in file.parent.iterdir() if path.suffix == ".part") == []
+
+
+@pytest.mark.parametrize("columns", [24, 40, 70, 100])
+def test_a_terminal_is_never_wider_than_it_is_and_nothing_is_cut(
+    planned: Office, run: Run, monkeypatch: pytest.MonkeyPatch, columns: int
+) -> None:
+    long = "laminated shingle of the long name that a supplier gives it in his price list of the year"
+    planned.replaced("laminated shingle", long)
+    monkeypatch.setattr(order, "_width", lambda: columns - 2)
+    out = run(planned.root, "order").out
+    assert max(map(len, out.splitlines())) <= max(columns, 32)
+    assert long in re.sub(r"\s+", " ", out)
+    assert "35 bundles" in re.sub(r"\s+", " ", out)
+
+
+def readme_files() -> Iterator[tuple[str, str]]:
+    """Yield what README shows in YAML, by the file it names in its first line; the record has none."""
+    text = (ROOT / "README.md").read_text(encoding="utf-8")
+    for block in re.findall(r"^```yaml\n(.*?)^```$", text, re.MULTILINE | re.DOTALL):
+        named = re.match(r"# (\S+\.yaml)\n", block)
+        yield (named[1] if named else "job"), block
+
+
+def test_the_roof_and_the_goods_of_the_readme_are_listed(tmp_path: Path, run: Run) -> None:
+    files = dict(readme_files())
+    head = PLANNED[: PLANNED.index("roof:")]
+    felt = "  - {id: FELT, item: felt, use: underlayment, product: our-felt, unit: roll}\n"
+    office = Office(
+        tmp_path / "office", f"{head}dry_in: {{product: felt, end_lap: 6 in}}\n{files['job']}{felt}"
+    )
+    for name in ("shared/products/our-felt.yaml", "shared/sources.yaml"):
+        office.file(name, files[name])
+    ran = run(office.root, "order")
+    assert (ran.code, ran.err) == (0, "")
+    rows = {row[0]: row for row in listed(office.root / "out" / "26-041-order.csv")}
+    assert {"Shingles", "Starter", "Underlayment", "Valley lining"} <= rows.keys()
+    assert rows["Underlayment"][2] == "our-felt"
+    assert all(int(rows[name][3]) for name in ("Shingles", "Starter", "Underlayment"))
+    edges = {edge.id for edge in office.closeout().geometry.edges}  # type: ignore[union-attr]
+    assert {"MS-MN", "MS-PW", "MN-EAVE", "MS-EAVE-1"} <= edges
+    assert office.finding_ids() == set()
