@@ -224,8 +224,7 @@ def _spans_on_roof(point: Point, normal: Point, building: Building) -> list[tupl
     spans = [
         span
         for piece in building.outline
-        if (span := _within(_across(piece, point, normal), -_ALONG_OUTLINE, _ALONG_OUTLINE))
-        and span[1] >= 0
+        if (span := _within(_across(piece, point, normal), -_ALONG_OUTLINE, _ALONG_OUTLINE)) and span[1] >= 0
     ]
     spans.sort()
     between_them = [
@@ -244,9 +243,7 @@ def _too_near(edge: Edge, normal: Point, building: Building) -> list[tuple[float
     return [(span[0] - _CLEAR, span[1] + _CLEAR) for span in seen if span]
 
 
-def _extension(
-    point: Point, normal: Point, off: float, on_roof: Sequence[tuple[float, float]]
-) -> Segment:
+def _extension(point: Point, normal: Point, off: float, on_roof: Sequence[tuple[float, float]]) -> Segment:
     """Return an extension line from where the roof ends to beyond the dimension line."""
     last = max((min(end, off) for start, end in on_roof if start < off), default=0.0)
     return moved(point, normal, min(last + _EXTENSION_GAP, off)), moved(point, normal, off + _BEYOND)

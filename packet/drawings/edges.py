@@ -26,8 +26,8 @@ _SHARES = (0.5, 0.42, 0.58, 0.34, 0.66, 0.26, 0.74, 0.18, 0.82, 0.1, 0.9)
 #: A name that costs no more than standing beside the roof does not wander along the line.
 _GOOD_ENOUGH = 2
 
-#: Clear space between a line and its name [px].
-_OFF_LINE = 3.0
+#: Clear space between a line and its name, and between one with ticks and its name [px].
+_OFF_LINE, _OFF_TICKS = 3.0, 5.0
 
 
 def edge_name(kind: str, words: Mapping[str, str]) -> str:
@@ -103,7 +103,7 @@ def _along(edge: Edge, ground: Ground, taken: Taken, text: str) -> Lettered | No
     if (way[0], -way[1]) < (-0.01, 0.0) or (abs(way[0]) < 0.01 and way[1] > 0):
         way = (-way[0], -way[1])
     angle = math.degrees(math.atan2(way[1], way[0]))
-    off = _OFF_LINE + style.size_px * LINE_HEIGHT / 2
+    off = (_OFF_TICKS if edge.kind in WALLS else _OFF_LINE) + style.size_px * LINE_HEIGHT / 2
     is_long_enough = math.dist(*edge.line) >= width_px(text, style)
     best: tuple[int, Lettered] | None = None
     for share in _SHARES if is_long_enough else _SHARES[:1]:

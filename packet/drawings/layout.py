@@ -47,10 +47,10 @@ class Layout:
     rings: tuple[Pointer, ...]
     clear: Index[Box]
 
-    def in_key(self) -> list[str]:
+    def in_key(self) -> set[str]:
         """Return ids of planes whose title the key must give."""
         full = {name.plane.id for name in self.names if not name.in_key}
-        return [plane.id for plane in self.plan.planes if plane.id not in full]
+        return {plane.id for plane in self.plan.planes if plane.id not in full}
 
     @cached_property
     def edges(self) -> Index[Segment]:
@@ -73,16 +73,22 @@ def site(geometry: str) -> "Site":
 
 
 class Site:
-    """The bare roof at a pixel a foot, brought to the scale of each try."""
+    """The bare roof at a pixel a foot, brought to the scale of each try.
+
+    Attributes:
+        plan: The roof.
+        width_ft: Width of all planes [ft].
+        depth_ft: Their depth [ft].
+    """
 
     def __init__(self, geometry: Mapping[str, Any]) -> None:
-        self._plan = read_plan(geometry, 1.0)
-        self._building = building(self._plan)
-        self.width_ft, self.depth_ft = self._plan.width_px, self._plan.height_px
+        self.plan = read_plan(geometry, 1.0)
+        self._building = building(self.plan)
+        self.width_ft, self.depth_ft = self.plan.width_px, self.plan.height_px
 
     def at_scale(self, px_per_ft: float) -> tuple[Plan, Building]:
         """Return the roof and its outline at a scale [px/ft]."""
-        plan = self._plan.at_scale(px_per_ft)
+        plan = self.plan.at_scale(px_per_ft)
         return plan, self._building.at_scale(plan, px_per_ft)
 
 
@@ -103,7 +109,6 @@ class Measured:
             corners += [point for line in (dimension.line, *dimension.extensions) for point in line]
             corners += dimension.text.box
         return bounds(corners)
-
 
     def limits(self) -> Bounds:
         """Return where labels may stand beside the roof without making the sheet larger."""
@@ -229,7 +234,7 @@ def _pointers(
 
 
 def _spot(outline: Polygon, above: Sequence[Polygon], taken: Taken) -> Point:
-    """Return where a leader's dot may stand inside an outline: clear of labels, where there is such a place."""
+    """Return where a leader's dot may stand inside an outline, clear of labels where there is room."""
     found = Room(outline, above, taken).best(2 * DOT_PX, 2 * DOT_PX, _AREA_MARGIN)
     if found is not None:
         return found

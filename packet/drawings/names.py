@@ -151,7 +151,9 @@ def _layouts(plane: Plane, words: Mapping[str, str]) -> Iterator[list[Block]]:
 
 def _fitted(plane: Plane, plan: Plan, taken: Taken, words: Mapping[str, str]) -> Name | None:
     above: list[Polygon] = [other.outline for other in plan.above(plane)]
-    hatched: list[Polygon] = [area.outline for area in plan.areas if area.plane == plane.id and not area.whole]
+    hatched: list[Polygon] = [
+        area.outline for area in plan.areas if area.plane == plane.id and not area.whole
+    ]
     kept_free = [[*above, *hatched], above] if hatched else [above]
     rooms = [Room(plane.outline, some, taken) for some in kept_free]
     for number, layouts in enumerate(_layouts(plane, words)):

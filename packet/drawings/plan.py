@@ -102,7 +102,9 @@ class Plan:
         if plane.level == self.top_level:
             return []
         return [
-            other for other in self.planes if other.level > plane.level and touches(other.outline, plane.outline)
+            other
+            for other in self.planes
+            if other.level > plane.level and touches(other.outline, plane.outline)
         ]
 
     @property

@@ -24,7 +24,7 @@ RING_PX, DOT_PX = 8.5, 1.9
 _DISTANCES = (18, 24, 32, 42, 55, 72, 94, 122, 160, 215, 300)
 _WAYS = tuple(
     (math.cos(math.radians(degrees)), math.sin(math.radians(degrees)))
-    for degrees in (315 - 22.5 * number for number in range(16))
+    for degrees in (315 - 15 * number for number in range(24))
 )
 _LETTERS = "abcdefghjkmnpqrstuvwxyz"  # Without i, l and o, which read as digits.
 #: Space between a label and a line of the roof [px].
@@ -152,7 +152,7 @@ def _reach(half: Point, way: Point) -> float:
 def _cost(
     pointer: Pointer, distance: float, taken: Taken, dot: Box, hatched: Index[Box], most: float
 ) -> float | None:
-    """Return what a pointer costs whose label stands free; None for more than the most, or no way for its leader."""
+    """Return what a pointer costs whose label stands free; None above the most or with no way to it."""
     cost = float(distance)
     around = _box(pointer.label, pointer.ring_px, _OFF_LINE)
     if not taken.is_free(around, gap=0.0):
@@ -177,7 +177,9 @@ def _under_roof(at: Point, label: Lettered, ring_px: float, taken: Taken, limits
     half = _half_size(label.text, label.style, ring_px)
     labels = Taken(taken.boxes)
     count = max(1, int((right - left - 2 * half[0]) / _ROWS))
-    columns = sorted((left + half[0] + _ROWS * number for number in range(count)), key=lambda x: abs(x - at[0]))
+    columns = sorted(
+        (left + half[0] + _ROWS * number for number in range(count)), key=lambda x: abs(x - at[0])
+    )
     for row, x in ((row, x) for row in itertools.count() for x in columns):
         centre = (x, low + _ROWS * row)
         placed = replace(label, at=centre)

@@ -2,7 +2,7 @@
 
 import json
 import math
-from collections.abc import Iterator, Mapping
+from collections.abc import Container, Iterator, Mapping
 from dataclasses import replace
 from itertools import chain
 from typing import Any
@@ -24,7 +24,7 @@ from packet.drawings.key import (
     strip,
 )
 from packet.drawings.layout import Layout, Measured, Site, lay_out, site
-from packet.drawings.plan import SAME_PLACE_FT, Patch
+from packet.drawings.plan import SAME_PLACE_FT, Patch, Plan
 from packet.drawings.pointers import letter
 from packet.drawings.sheet import FRAME_INSET, NARROW, STRIP_GAP, STYLE, WIDE, Sheet
 from packet.drawings.svg import Element, Point, element
@@ -33,6 +33,8 @@ _NAMESPACE = "http://www.w3.org/2000/svg"
 
 #: Tries to find the largest scale at which labels and dimensions fit; each shrinks by what stood over.
 _TRIES, _SHRINK, _NEARLY = 12, 0.97, 0.998
+#: With more planes than this most names stand in the key.
+_CROWDED = 24
 #: No smaller than this share of the scale at which the bare roof fills the sheet; the sheet grows instead.
 _LEAST_SHARE = 0.5
 
@@ -55,29 +57,44 @@ def roof_plan(geometry: Mapping[str, Any], words: Mapping[str, str], *, narrow: 
     """
     sheet = NARROW if narrow else WIDE
     bare = site(json.dumps(geometry))
+    if len(bare.plan.planes) > _CROWDED:
+        groups = _groups(bare.plan, {plane.id for plane in bare.plan.planes}, words)
+        key = strip(groups, sheet.width - 2 * sheet.margin, 1.0, words)
+        sheet = _with_key(sheet, sheet.most_height + STRIP_GAP + key.height + 2 * sheet.margin)
     layout = _largest(bare, sheet, words)
     under, size, shift = _arranged(layout, sheet, words)
-    if size[1] > sheet.most_total:  # a long key takes of the roof's room, so that letters stay large on paper
-        left = max(sheet.most_height - (size[1] - sheet.most_total), _LEAST_SHARE * sheet.most_height)
-        layout = _largest(bare, replace(sheet, most_height=left), words)
+    if size[1] > sheet.most_total:
+        layout = _largest(bare, _with_key(sheet, size[1]), words)
         under, size, shift = _arranged(layout, sheet, words)
-    return svg.render(_document(layout, sheet, words, size, shift, under, size[1] - sheet.margin - under.height))
+    return svg.render(
+        _document(layout, sheet, words, size, shift, under, size[1] - sheet.margin - under.height)
+    )
+
+
+def _with_key(sheet: Sheet, height: float) -> Sheet:
+    """Return a sheet whose roof gives up what the height is too much, so that letters stay large on paper."""
+    left = sheet.most_height - max(height - sheet.most_total, 0.0)
+    return replace(sheet, most_height=max(left, _LEAST_SHARE * sheet.most_height))
 
 
 def _arranged(layout: Layout, sheet: Sheet, words: Mapping[str, str]) -> tuple[Strip, Point, Point]:
-    """Return the strip under a roof, the size of the whole sheet, and where the roof's origin stands on it."""
+    """Return the strip under a roof, the size of the sheet, and where the roof's origin stands on it."""
     left, top, right, low = layout.bounds()
     # Labels that stand outside a crowded roof may need a wider sheet than the roof does.
     room = max(sheet.width - 2 * sheet.margin, float(math.ceil(right - left)))
     shift = (sheet.margin + (room - (right - left)) / 2 - left, sheet.margin - top)
-    under = strip(_groups(layout, words), room, layout.plan.px_per_ft, words)
+    under = strip(_groups(layout.plan, layout.in_key(), words), room, layout.plan.px_per_ft, words)
     height = round(sheet.margin + (low - top) + STRIP_GAP + under.height + sheet.margin)
     return under, (room + 2 * sheet.margin, float(height)), shift
 
 
 def _largest(bare: Site, sheet: Sheet, words: Mapping[str, str]) -> Layout:
     """Return the roof at the largest scale at which it fits with its dimensions, then with its labels too."""
-    room, width_ft, depth_ft = sheet.width - 2 * sheet.margin, max(bare.width_ft, 1e-6), max(bare.depth_ft, 1e-6)
+    room, width_ft, depth_ft = (
+        sheet.width - 2 * sheet.margin,
+        max(bare.width_ft, 1e-6),
+        max(bare.depth_ft, 1e-6),
+    )
     scale = min(sheet.most_px_per_ft, room / width_ft, sheet.most_height / depth_ft)
     least = scale * _LEAST_SHARE
     tries = 0
@@ -108,9 +125,8 @@ def _smaller(
     return min(scale * _SHRINK, *(_NEARLY * one for one in fitting))
 
 
-def _groups(layout: Layout, words: Mapping[str, str]) -> list[list[Entry]]:
+def _groups(plan: Plan, in_key: Container[str], words: Mapping[str, str]) -> list[list[Entry]]:
     """Return the key: kinds of edges that occur, other signs, planes whose title found no room, marks."""
-    plan = layout.plan
     kinds = {edge.kind for edge in plan.edges}
     lines = [line_entry(kind, edge_name(kind, words)) for kind in KINDS if kind in kinds]
     signs, planes = [], []
@@ -119,7 +135,6 @@ def _groups(layout: Layout, words: Mapping[str, str]) -> list[list[Entry]]:
     if plan.openings:
         signs.append(Entry(opening_sign, words["opening"]))
     signs.append(Entry(arrow_sign, words["arrow"]))
-    in_key = set(layout.in_key())
     for plane in plan.planes:
         if plane.id in in_key:
             status = "_untouched" if not plane.touched else "_area" if plane.area else ""

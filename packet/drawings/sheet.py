@@ -26,8 +26,8 @@ STYLE = """
 .roof-plan .hip { stroke-dasharray: 11 4; }
 .roof-plan .valley { stroke-dasharray: 9 3 2 3; }
 .roof-plan .pitch-break { stroke-dasharray: 2 3; }
-.roof-plan .sidewall-ticks { stroke-width: 5; stroke-dasharray: 1 7; stroke-dashoffset: -3; }
-.roof-plan .headwall-ticks { stroke-width: 5; stroke-dasharray: 1 2.4 1 7; stroke-dashoffset: -3; }
+.roof-plan .sidewall-ticks { stroke-width: 8; stroke-dasharray: 1 7; stroke-dashoffset: -3; }
+.roof-plan .headwall-ticks { stroke-width: 8; stroke-dasharray: 1 2.4 1 7; stroke-dashoffset: -3; }
 .roof-plan .opening { stroke-width: 1; stroke-dasharray: 4 2.5; }
 .roof-plan .area { stroke-width: 1; }
 .roof-plan .hatch { stroke-width: 0.9; stroke: #5b6470; }

@@ -214,6 +214,9 @@ def _slope_area(plane: AnyPlane) -> float:
 def _more_used_than_came(record: JobRecord) -> Iterator[Fault]:
     for index, line in enumerate(record.bought):
         came = line.came
+        gone = next((name for name in ("returned", "left", "scrap") if getattr(line, name)), None)
+        if came is None and gone:
+            yield Fault("goods-never-came", ("bought", index, gone), str(getattr(line, gone)))
         if came is not None and line.returned + line.left + line.scrap > came:
             values = {"accepted": f"returned, left and scrap together at most {came}"}
             name = "deliveries" if line.deliveries else "delivered"

@@ -14,7 +14,13 @@ def cut_up(planes: int) -> dict[str, Any]:
     Args:
         planes: 3, 6, or a multiple of 12.
     """
-    roof: dict[str, Any] = {"eave_height": "9 ft 2 in", "forms": [], "planes": [], "edges": [], "openings": []}
+    roof: dict[str, Any] = {
+        "eave_height": "9 ft 2 in",
+        "forms": [],
+        "planes": [],
+        "edges": [],
+        "openings": [],
+    }
     for number in range(max(1, planes // PLANES_A_HOUSE)):
         row, column = divmod(number, _HOUSES_A_ROW)
         corner = (column * _LOT_EAST_FT, row * _LOT_NORTH_FT)
@@ -85,7 +91,8 @@ def _dormer(roof: dict[str, Any], id: str, below: str, corner: tuple[int, int], 
     )
     kinds = {"lower": "eave", "left": "rake", "right": "rake", "upper": "pitch break"}
     roof["edges"] += [
-        {"id": f"{id}-{side.upper()}", "kind": kind, "sides": [f"{id}.{side}"]} for side, kind in kinds.items()
+        {"id": f"{id}-{side.upper()}", "kind": kind, "sides": [f"{id}.{side}"]}
+        for side, kind in kinds.items()
     ]
     place = [f"{along_ft} ft", "3 ft 5 in"]
     roof["openings"].append(

@@ -47,6 +47,7 @@ def without_place(file: Path) -> str:
         r'<p class="label">[^<]*</p>',
         r'<nav aria-label="Navigation">.*?</nav>',
         r"<dd>\d+ of \d+</dd>",
+        r'<link rel="(?:prev|next)" [^>]*>',
     ):
         assert re.search(told, text, re.DOTALL)
         text = re.sub(told, "", text, flags=re.DOTALL)

@@ -200,6 +200,17 @@ def test_a_lap_that_leaves_nothing_of_the_piece_is_refused_where_it_was_typed(
     assert office.changed(path, fits).closeout().takeoff
 
 
+@pytest.mark.parametrize(("lap", "refused"), [("71 ft", False), ("72 ft", True)])
+def test_the_length_of_a_product_sheet_bounds_the_lap_too(office: Office, lap: str, refused: bool) -> None:
+    """Felt of 72 ft by its sheet."""
+    office.write(bought_alone(PATCH, "{id: F, item: felt, use: underlayment, unit: roll, product: felt-30}"))
+    office.changed("dry_in.end_lap", lap)
+    if refused:
+        only(office, "out-of-range", "dry_in.end_lap")
+    else:
+        assert office.closeout().takeoff
+
+
 def test_a_published_lap_that_leaves_nothing_of_a_narrow_roll_is_said_on_its_line(office: Office) -> None:
     """Sheets lie double on the porch, lapped 19 in; nobody typed that lap."""
     office.write(PORCH.replace("width_each: 36 in", "width_each: 19 in"))

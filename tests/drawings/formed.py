@@ -73,14 +73,14 @@ details:
 """
 
 
-def record_of(text: str) -> JobRecord:
-    """Return the record of a roof that is written as in ``job.yaml``."""
-    return JobRecord.model_validate(yaml.load(HEAD + text, yaml.BaseLoader))
-
-
 def geometry_of(text: str) -> dict[str, Any]:
-    """Return a roof in plan as a packet's copy has it."""
-    record = record_of(text)
+    """Return a roof that is written as in ``job.yaml``, in plan as a packet's copy has it."""
+    return geometry_of_record(yaml.load(HEAD + text, yaml.BaseLoader))
+
+
+def geometry_of_record(typed: dict[str, Any]) -> dict[str, Any]:
+    """Return the roof of a whole record in plan."""
+    record = JobRecord.model_validate(typed)
     made = plan(record, make_figures(record, Library.load([ROOT / "shared"])))
     assert made is not None
     return asdict(made)

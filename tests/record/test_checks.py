@@ -108,6 +108,11 @@ SLIPS: dict[str, tuple[Change, str, str]] = {
         "out-of-range",
         "bought.SHINGLES.delivered",
     ),
+    "went back but never came": (
+        lambda office: office.replaced("planned: 20, delivered: 20, returned: 9", "planned: 20, returned: 9"),
+        "goods-never-came",
+        "bought.STEP.returned",
+    ),
 }
 
 
