@@ -41,6 +41,9 @@ def roof_figures(record: JobRecord, library: Library, figures: FigureSet) -> Non
         _opening_area(opening, figures)
     for plane in shape.planes.values():
         _net_area(plane, roof, library, figures)
+    rule = library.table("openings").lookup(what="opening")
+    least = rule.number("deducted_from_sq_ft")
+    figures.measured("openings.deducted_from", least, "sq_ft", "table.openings", sources=[rule.source])
     _totals(roof, tuple(shape.planes), figures)
     edge_figures(roof, shape, figures)
     _heights(roof, shape.planes, figures)

@@ -8,6 +8,7 @@ from zoneinfo import ZoneInfo
 from PIL import Image
 
 from . import hip, valley
+from .goods_shown import HIP, SNOW, VALLEY, with_goods
 from .log_entry import Entry
 from .snow import photo_list as snow
 
@@ -55,8 +56,8 @@ class Job:
 JOBS: dict[str, Job] = {
     job.number: job
     for job in (
-        Job("26-041", valley.ENTRIES, valley.VIEWS),
-        Job("26-052", hip.ENTRIES, hip.VIEWS, most_bytes=75_000, long_px=1400),
-        Job("26-067", snow.ENTRIES, snow.VIEWS, most_bytes=70_000, long_px=1360),
+        Job("26-041", with_goods(valley.ENTRIES, VALLEY), valley.VIEWS),
+        Job("26-052", with_goods(hip.ENTRIES, HIP), hip.VIEWS, most_bytes=75_000, long_px=1400),
+        Job("26-067", with_goods(snow.ENTRIES, SNOW), snow.VIEWS, most_bytes=70_000, long_px=1360),
     )
 }

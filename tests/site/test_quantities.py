@@ -113,6 +113,19 @@ def test_what_was_laid_is_held_against_the_need(laid: Office) -> None:
     assert found.startswith("Shingles 31 1/2 bundles 1,033.2 sq ft 1,000.0 sq ft")
 
 
+def test_the_difference_is_a_figure_with_a_sign(laid: Office) -> None:
+    """Laid makes 1,033.2 sq ft; with sixteen bundles fewer 508.4."""
+    assert row(page(laid), "held", "Shingles").endswith("33.2 sq ft")
+    laid.replaced("quantity: 30", "quantity: 14")
+    assert row(page(laid), "held", "Shingles").endswith("\N{MINUS SIGN}491.6 sq ft")
+
+
+def test_the_openings_that_are_left_in_are_told_with_their_source(laid: Office) -> None:
+    said = text_of(page(laid))
+    assert "Openings are taken off from 30 sq ft on; smaller ones are left in" in said
+    assert "Estimating in Building Construction, edition not stated, ch. 14, p. 181" in said
+
+
 def test_a_delivery_names_its_ticket_and_lot_or_says_that_they_are_missing(laid: Office) -> None:
     body = page(laid)
     assert (

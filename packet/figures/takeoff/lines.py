@@ -26,6 +26,7 @@ from packet.reference import Library
 from packet.uses import Use
 
 LAID_COVERS = "laid * gives_each"
+LAID_OVER = "covers - net"
 
 Gives = Callable[[Ground, Use, str], Term | None]
 
@@ -165,6 +166,9 @@ def _line(use: Use, record: JobRecord, library: Library, figures: FigureSet) -> 
         decimals = 0 if Fraction(value) == int(value) else 1
         id = f"takeoff.{key(use)}.covers"
         covers_id = ground.computed(id, value, figure.unit, LAID_COVERS, terms, decimals=decimals)
+        made = [figures.as_term("covers", covers_id), figures.as_term("net", net)]
+        over, decimals = made[0].value - made[1].value, max(decimals, figure.decimals)
+        ground.computed(f"takeoff.{key(use)}.over", over, figure.unit, LAID_OVER, made, decimals=decimals)
     return TakeoffLine(
         use=use,
         net=net,
