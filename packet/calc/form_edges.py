@@ -11,6 +11,9 @@ from packet.calc.polygon import Point, distance
 
 Kind = Literal["eave", "rake", "ridge", "hip", "valley"]
 
+#: Shares of a line at which one looks to which side a plane lies.
+_BESIDE = (0.5, 0.4, 0.25)
+
 #: Lines and points this near each other are the same; rounding of crossings is far below it [ft].
 _SAME_FT = 1e-5
 
@@ -120,16 +123,11 @@ def _on_line(
             if all(abs(place - other) > _SAME_FT for other, _ in marks):
                 marks.append((place, point))
     marks.sort(key=lambda mark: mark[0])
-    joined: list[tuple[tuple[int, ...], Point, Point]] = []
     for (low, start), (high, end) in pairwise(marks):
         middle = (low + high) / 2
-        own = tuple(sorted({s.plane for s in stretches if s.start < middle < s.end}))
-        if own and joined and joined[-1][0] == own and joined[-1][2] == start:
-            joined[-1] = (own, joined[-1][1], end)
-        elif own:
-            joined.append((own, start, end))
-    for own, start, end in joined:
-        yield _edge([planes[number] for number in own], start, end, faces)
+        own = sorted({s.plane for s in stretches if s.start < middle < s.end})
+        if own:
+            yield _edge([planes[number] for number in own], start, end, faces)
 
 
 def _edge(own: Sequence[FormPlane], start: Point, end: Point, faces: dict[str, Face]) -> FormEdge:
@@ -154,9 +152,12 @@ def _on_plane(plane: FormPlane, face: Face, ends: tuple[Point, Point]) -> tuple[
 def _is_hollow(own: Sequence[FormPlane], start: Point, end: Point, faces: dict[str, Face]) -> bool:
     """Tell whether two planes rise away from their shared line: a point inside one lies above the other."""
     first, second = (faces[plane.id] for plane in own[:2])
-    x, y = (float(start[0] + end[0]) / 2, float(start[1] + end[1]) / 2)
     dx, dy = float(end[0] - start[0]), float(end[1] - start[1])
     length = math.hypot(dx, dy)
+    # where a wing just reaches a ridge, its point is a corner of the plane on the line: look beside it
+    places = ((float(start[0]) + share * dx, float(start[1]) + share * dy) for share in _BESIDE)
+    corners = [(float(u), float(v)) for u, v in own[0].outline]
+    x, y = max(places, key=lambda place: min(math.dist(place, corner) for corner in corners))
     side = _inside(own[0], (x, y), (-dy / length, dx / length))
     probe = (x + side[0], y + side[1])
     return float(first.height(probe)) > float(second.height(probe))

@@ -348,9 +348,30 @@ def _plane(face: Face, pieces: Sequence[Outline], cuts: Sequence[BaseGeometry]) 
     parts = [part for part in getattr(left, "geoms", [left]) if part.area > _NO_AREA_SQ_FT]
     if not parts:
         raise NotAForm("plane-hidden", face.id)
-    if len(parts) > 1 or len(parts[0].interiors):
+    if any(len(part.interiors) for part in parts):
         raise NotAForm("plane-in-pieces", face.id)
-    return _seen(face, _clean([(_exact(x), _exact(y)) for x, y in parts[0].exterior.coords[:-1]]))
+    rings = [[(_exact(x), _exact(y)) for x, y in part.exterior.coords[:-1]] for part in parts]
+    joined = _joined(rings)
+    if joined is None:
+        raise NotAForm("plane-in-pieces", face.id)
+    return _seen(face, _clean(joined))
+
+
+def _joined(rings: Sequence[list[Point]]) -> list[Point] | None:
+    """Return parts that touch in corners as one ring; None where they do not touch.
+
+    A wing as wide and as steep as the roof it joins reaches the ridge in a point, and parts the plane there.
+    """
+    ring, left = list(rings[0]), list(rings[1:])
+    while left:
+        shared = next(((n, part) for n, at in enumerate(ring) for part in left if at in part), None)
+        if shared is None:
+            return None
+        number, part = shared
+        left.remove(part)
+        start = part.index(ring[number])
+        ring[number:number] = [*part[start:], *part[:start]]
+    return ring
 
 
 def _exact(value: float) -> Number:

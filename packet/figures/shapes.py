@@ -237,14 +237,16 @@ def _form_shape(
     made = blocks(group)
     planes = forms.planes(made)
     front = place(outline_ft((standing.at,))[0], standing.front)
-    named = {plane.id: (form, plane.title) for form in reversed(group) for _, plane in parts(form)}
+    # Of a plane that two forms share, the standing form says the pitch, and either may say the title.
+    named = {plane.id: form for form in reversed(group) for _, plane in parts(form)}
+    titles = {p.id: p.title for form in reversed(group) for _, p in parts(form) if p.title}
     known = {}
     for plane in planes:
-        form, title = named[plane.id]
+        form = named[plane.id]
         looks = bearing(front.bearing_deg + forms.TURNS[plane.side])
         known[plane.id] = PlacedPlane(
             plane.id,
-            title or plane.id,
+            titles.get(plane.id, plane.id),
             WORDS[int(looks)],
             plane.rise,
             _pitch(form, standing, plane),

@@ -39,6 +39,9 @@ def _follows(fault: Fault, read: ReadFile[JobRecord]) -> bool:
     if fault.code == "roof-without-planes":
         typed = read.document.value["roof"]
         return bool(typed.get("forms") or typed.get("planes"))
+    if fault.code == "goods-never-came":
+        line = read.document.value["bought"][read.original(fault.loc)[1]]
+        return "delivered" in line or "deliveries" in line
     named = fault.found.partition(".")[0]
     lost_planes = bool(read.ids_typed) and not read.value.roof
     names = fault.code in ("unknown-id", "wing-joins")

@@ -8,7 +8,9 @@ from hypothesis import assume, given
 from hypothesis import strategies as st
 
 from packet.calc.domain import OutOfRange
+from packet.calc.form_edges import edges
 from packet.calc.forms import Block, FormPlane, NotAForm, Side, planes, wing
+from packet.calc.polygon import polygon_area
 from tests.support.whole_roofs import (
     IDS,
     INWARD,
@@ -335,10 +337,19 @@ def test_what_the_planes_are_refused_for_names_the_plane() -> None:
     same = {"left": "WL", "right": "E"}
     assert refused([hipped, wing(hipped, "front", F(23), F(16), F(8), own, same)]) == ("not-one-plane", "E")
     assert refused([hipped, wing(hipped, "front", *flush, F(5), same)]) == ("not-one-plane", "E")
-    assert refused(tee(GABLE, F(8), F(24), F(8), F(6))) == ("plane-in-pieces", "S")
     wide = wing(GABLE, "front", F(8), F(20), F(8), F(6), OWN)
     hidden = wing(GABLE, "front", F(12), F(8), F(4), F(6), {"left": "XL", "right": "XR"})
     assert refused([GABLE, wide, hidden]) == ("plane-hidden", "XL")
+
+
+def test_a_wing_as_wide_as_the_house_reaches_its_ridge_in_a_point() -> None:
+    """40 ft x 24 ft and a wing 24 ft wide: 960 sq ft in front and behind, less two times 12 x 12 / 2, wing added."""
+    blocks = tee(GABLE, F(8), F(24), F(8), F(6))
+    found = by_id(blocks)
+    assert found["S"].level == ((0, 0), (8, 0), (20, 12), (32, 0), (40, 0), (40, 12), (0, 12))
+    assert [polygon_area(found[id].level) for id in ("S", "N", "WL", "WR")] == [336, 480, 168, 168]
+    ridges = {edge.planes: edge for edge in edges(planes(blocks), blocks) if edge.kind == "ridge"}
+    assert set(ridges) == {("S", "N"), ("WL", "WR")}
 
 
 def test_planes_that_lie_in_one_plane_far_apart_may_have_their_own_ids() -> None:

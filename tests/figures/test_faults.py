@@ -28,6 +28,13 @@ def with_porch(office: Office) -> Office:
     return office.replaced("    - {id: DR, title:", f"    - {OUTLINED}\n    - {{id: DR, title:")
 
 
+#: A wing on the other side of the house, whose right plane lies in one plane with the left of the first.
+ACROSS = WING.replace("id: WING", "id: ACROSS").replace(
+    "side: front, starts: 6 ft", "side: back, starts: 26 ft"
+)
+ACROSS = ACROSS.replace("left: {id: WW}, right: {id: WE}", "left: {id: AL}, right: {id: WW}")
+
+
 def porch(path: str, value: str) -> Change:
     return lambda office: with_porch(office).changed(f"roof.planes.PL.{path}", value)
 
@@ -181,11 +188,11 @@ FORMS: dict[str, tuple[str, str, str, str]] = {
         "roof.forms.WING.side",
         "front",
     ),
-    "wing as wide as the house": (
-        f"[{GABLE}, {WING.replace('width: 16 ft', 'width: 28 ft')}]",
+    "one id for two planes that do not meet": (
+        f"[{GABLE}, {WING}, {ACROSS}]",
         "plane-in-pieces",
-        "roof.forms.MAIN.planes.front.id",
-        "GS",
+        "roof.forms.WING.planes.left.id",
+        "WW",
     ),
     "one plane under two ids": (L_FORMS, "planes-are-one", "roof.forms.WING.planes.right.id", "WE"),
     "one id for two planes": (
@@ -215,7 +222,22 @@ def test_a_wing_within_another_is_told_to_stand_across_it(tmp_path: Path) -> Non
     problem = only(office)
     assert (problem.code, problem.found, problem.values["other"]) == ("wings-overlap", "INNER", "WING")
     assert (problem.line, problem.column) == office.place("roof.forms.INNER.starts")
-    assert office.changed("roof.forms.INNER.starts", "22 ft").closeout()  # beside each other
+    assert office.changed("roof.forms.INNER.starts", "22 ft").closeout()  # beside it, on the one hand
+    office.changed("roof.forms.WING.starts", "14 ft").changed("roof.forms.INNER.starts", "6 ft")
+    assert office.closeout()  # and on the other
+
+
+def test_a_wing_that_fits_nowhere_is_not_said_to_stand_across_another_as_well(tmp_path: Path) -> None:
+    inner = (
+        WING.replace("WING", "INNER")
+        .replace("WW", "IW")
+        .replace("WE", "IE")
+        .replace("side", "pitch: 60:12, side")
+    )
+    office = with_roof(tmp_path, f"[{HIP}, {inner}, {WING}]")
+    assert office.places() == [("job.yaml", "wing-too-high", *office.place("roof.forms.INNER.side"))]
+    office = with_roof(tmp_path / "turned", f"[{HIP}, {WING}, {inner}]")
+    assert office.places() == [("job.yaml", "wing-too-high", *office.place("roof.forms.INNER.side"))]
 
 
 def test_of_two_wings_on_one_side_the_wrong_one_is_named_and_two_wrong_ones_both(tmp_path: Path) -> None:

@@ -231,6 +231,26 @@ def test_two_forms_stand_side_by_side(tmp_path: Path) -> None:
     assert value(figures, "roof.plan_area") == 48 * 28 + 20 * 12
 
 
+@pytest.mark.parametrize(
+    ("main", "wing", "expected"),
+    [
+        ("{id: WE, title: east}", "{id: WE}", "east"),
+        ("{id: WE}", "{id: WE, title: wing}", "wing"),
+        ("{id: WE, title: a}", "{id: WE, title: b}", "a"),
+    ],
+)
+def test_a_plane_of_two_forms_has_the_title_that_either_gives_it(
+    tmp_path: Path, main: str, wing: str, expected: str
+) -> None:
+    forms = DEMO_FORMS.replace("{id: WE}}},", f"{main}}}}},").replace("{id: WE}}}]", f"{wing}}}}}]")
+    closeout = with_roof(tmp_path, forms).closeout()
+    assert closeout.geometry
+    assert {plane.title for plane in closeout.geometry.planes if plane.id == "WE"} == {expected}
+    working = closeout.figures["plane.WE.area"].working
+    assert working
+    assert {term.origin.ref for term in working.terms} == {"MAIN", "roof.forms.MAIN.pitch"}
+
+
 def test_a_plane_without_a_title_is_called_by_its_id(tmp_path: Path) -> None:
     geometry = with_roof(tmp_path, f"[{GABLE}]").closeout().geometry
     assert geometry
