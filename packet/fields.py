@@ -116,6 +116,7 @@ def _area(text: str) -> units.Area:
 Length = Annotated[units.Length, length("1/64 in", "1000 ft")]
 Coordinate = Annotated[units.Length, length("-1000 ft", "1000 ft", "4 ft 6 in", "0 ft", "-12 ft")]
 Spacing = Annotated[units.Length, length("1/4 in", "10 ft", "6 in", "16 in oc", "24 oc")]
+Exposure = Annotated[units.Length, length("2 in", "12 in", "5-5/8 in", "5 in")]
 Thickness = Annotated[units.Length, length("1/64 in", "12 in", "15/32 in", "1/2 in", "0.019 in")]
 Pitch = Annotated[units.Pitch, Parsed(units.parse_pitch, ("6:12", "6/12", "6 on 12"))]
 Area = Annotated[units.Area, Parsed(_area, ("32.8 sq ft", "1 square"))]

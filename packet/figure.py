@@ -11,7 +11,7 @@ Mark = Literal["seen", "seen_secondary", "derived", "memory", "common_practice",
 DECIDING_MARKS: frozenset[Mark] = frozenset({"seen", "derived", "office", "seen_secondary"})
 
 Number = int | float | Fraction
-OriginKind = Literal["record", "figure", "table", "rule", "shape", "form", "product"]
+OriginKind = Literal["record", "figure", "table", "rule", "shape", "form", "product", "unit"]
 
 
 @dataclass(frozen=True)

@@ -97,9 +97,13 @@ def goods_number(value: Number, decimals: int) -> str:
 
 
 def unit_text(figure: Mapping[str, Any], words: Mapping[str, Any]) -> str:
-    """Return the unit of a figure or a term: one bundle, half a bundle, two bundles; "" where it has none."""
+    """Return the unit of a figure or a term: one bundle, half a bundle, two bundles, one bundle less.
+
+    It is "" where there is none.
+    """
     value, unit = figure["value"], figure["unit"]
-    single = value == 1 or (unit in GOODS_UNITS and 0 < value < 1)
+    size = abs(value)
+    single = size == 1 or (unit in GOODS_UNITS and 0 < size < 1)
     text: str = (words["units_one"] if single and unit in words["units_one"] else words["units"])[unit]
     return text
 

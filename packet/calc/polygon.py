@@ -5,7 +5,7 @@ from collections.abc import Sequence
 from fractions import Fraction
 from itertools import pairwise
 
-from shapely import Polygon, STRtree, get_parts, make_valid, union_all
+from shapely import MultiPoint, Polygon, STRtree, get_parts, make_valid, union_all
 from shapely.geometry.base import BaseGeometry
 
 from packet.calc.domain import OutOfRange, above_zero
@@ -264,6 +264,26 @@ def is_simple(outline: Sequence[Point], tolerance_ft: float = ON_LINE_TOLERANCE_
     mended = _mended(outline)
     spikes = [part for part in get_parts(mended) if part.area == 0 and part.length > tolerance_ft]
     return not spikes and abs(float(mended.area) - area) < tolerance_ft**2
+
+
+def lies_on_a_line(outline: Sequence[Point], tolerance_ft: float = ON_LINE_TOLERANCE_FT) -> bool:
+    """Return whether all corners lie on one line, so that no order of them encloses an area.
+
+    Source: house rule; no circle as wide as the tolerance fits between them.
+
+    Args:
+        outline: Corners [ft].
+        tolerance_ft: Width that still counts as none [ft].
+
+    Returns:
+        True for corners on a line [-].
+
+    Example:
+        >>> lies_on_a_line([(0, 0), (4, 4), (8, 8)]), lies_on_a_line([(0, 0), (4, 4), (8, 0)])
+        (True, False)
+    """
+    hull = MultiPoint([(float(x), float(y)) for x, y in outline]).convex_hull
+    return bool(hull.buffer(-tolerance_ft / 2).is_empty)
 
 
 def overlapping(

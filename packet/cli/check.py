@@ -12,7 +12,7 @@ from packet.closeout.model import Closeout
 from packet.figure import Figure
 from packet.problems import Problem, Refused, shown
 from packet.review.expected import absent
-from packet.review.model import Result
+from packet.review.model import Finding, Result
 from packet.snippet import visible
 from packet.text import Words, figure_text, load_words
 
@@ -45,7 +45,11 @@ def command(jobs: tuple[str, ...], quiet: bool) -> int:
             click.echo(headline(name, lines))
             for line in lines:
                 click.echo(f"  {line}")
-            for line in (*_to_come(closeouts[name], words), *_waiting_lines(waiting[name])):
+            for line in (
+                *_how_to_explain(closeouts[name]),
+                *_to_come(closeouts[name], words),
+                *_waiting_lines(waiting[name]),
+            ):
                 click.echo(line)
     if problems:
         show_problems(problems, of_jobs=len(folders))
@@ -67,10 +71,27 @@ def open_items(closeout: Closeout, words: Words) -> list[str]:
             subject = f" {result.subject}" if result.subject else ""
             word, why = words[f"results.{result.word}"], "; ".join(_why(result, closeout.figures, words))
             lines.append(f"{title}{subject}: {word}{f' ({why})' if why else ''} [{result.requirement}]")
-    for finding in closeout.findings:
-        if not finding.explanation:
-            lines.append(f"{words[f'findings.{finding.code}']}: {finding.subject} [{finding.id}]")
+    for finding in _unexplained(closeout):
+        facts = "; ".join(_facts(finding, closeout.figures, words))
+        title = f"{words[f'findings.{finding.code}']}: {finding.subject}"
+        lines.append(f"{title}{f' ({facts})' if facts else ''} [{finding.id}]")
     return lines
+
+
+def _unexplained(closeout: Closeout) -> list[Finding]:
+    return [finding for finding in closeout.findings if not finding.explanation]
+
+
+def _facts(finding: Finding, figures: Mapping[str, Figure], words: Words) -> Iterator[str]:
+    """Yield what does not agree, in the order of the pages: numbers with their units, then words."""
+    yield from _numbers(finding.figures, figures, words)
+    yield from (visible(text) for _, text in sorted(finding.words.items()))
+
+
+def _how_to_explain(closeout: Closeout) -> Iterator[str]:
+    """Yield how a finding is explained, by the first that is not; nothing where none is open."""
+    for finding in _unexplained(closeout)[:1]:
+        yield f'  Explain one in job.yaml:  explained: {{"{finding.id}": "…"}}'
 
 
 def _to_come(closeout: Closeout, words: Words) -> Iterator[str]:

@@ -18,6 +18,7 @@ COMMANDS = {
     "zip": "Make the zip of a packet's outside copy, to hand on.",
     "pdf": "Print jobs: a PDF of each copy, and a roof card.",
     "order": "List what to buy for jobs, and write the list for a spreadsheet.",
+    "products": "List the product sheets, and what one of each gives.",
     "figures": "Print every figure of a job with its working.",
     "rules": "List the rules a job rests on, and what to do about each.",
     "schema": "Print the JSON Schema of a record, for an editor.",

@@ -20,7 +20,7 @@ if TYPE_CHECKING:
     from packet.text import Words
     from packet.workspace import Workspace
 
-#: Columns of the list on the terminal, by the labels of their heads.
+#: Columns of the list on the terminal, by the words of their heads; they are those of the file.
 COLUMNS = ("to_buy", "ordered", "need", "for", "item")
 
 #: Where there is no amount, no use or no item.
@@ -39,7 +39,7 @@ class Listed:
 
     Attributes:
         file: Where it lies.
-        lines: The list as it is printed.
+        lines: The list as it is printed, squares first.
         count: How many lines of goods are on it.
     """
 
@@ -95,7 +95,22 @@ def list_order(workspace: "Workspace", job_folder: Path, tell: Told) -> Listed:
     file = workspace.out / f"{job_folder.name}-order.csv"
     _write(file, order_csv(copy, words))
     lines = order_lines(copy)
-    return Listed(file, tuple(_table(lines, copy["figures"], words, _width())), len(lines))
+    figures, width = copy["figures"], _width()
+    return Listed(file, (*_squares(figures, words, width), *_table(lines, figures, words, width)), len(lines))
+
+
+def _squares(figures: Mapping[str, Any], words: "Words", width: int | None) -> list[str]:
+    """Return the squares of the roof net and gross, and those worked on where that is a part of it."""
+    from packet.text import figure_number, figure_text
+
+    if "roof.squares" not in figures:
+        return []
+    net, gross = figures["roof.squares"], figures["roof.gross_squares"]
+    text = f"{figure_text(net, words)} net, {figure_number(gross)} gross"
+    work = figures.get("work.squares")
+    part = work is not None and figure_number(work) != figure_number(net)
+    more = f", {figure_number(work)} worked on" if work is not None and part else ""
+    return _indented(f"{text}{more}", 0, width)
 
 
 def _write(file: Path, content: bytes) -> None:
@@ -144,7 +159,7 @@ def _table(
         )
         for line in lines
     ]
-    heads = tuple(words[f"labels.{name}"] for name in COLUMNS)
+    heads = tuple(words[f"order.{name}"] for name in COLUMNS)
     widths = [max(map(len, cells)) for cells in zip(heads, *rows, strict=True)][:-1]
     stacked = width is not None and width - sum(widths) - _GAP * len(widths) < _LEAST_ROOM
     if not stacked:

@@ -34,10 +34,18 @@ def command(folder: Path, name: str | None, address: str | None, phone: str | No
     given = {"name": name, "address": address, "phone": phone}
     card_is_there = office.office_file.exists()
     asks = may_ask() and not card_is_there
+    unasked = [key for key in CARD if not given[key] and not asks and not card_is_there]
     card = given_or_asked(given, CARD, ask=asks, optional=frozenset(CARD))
     started = start_office(folder, card)
     if quiet:
         return
+    if unasked:
+        flags = ", ".join(f"--{key}" for key in unasked)
+        fill_in = f"fill in {', '.join(unasked)} in {office.office_file}"
+        click.echo(
+            f"Nothing was asked and nothing read, for this is no terminal: give {flags}, or {fill_in}.",
+            err=True,
+        )
     click.echo(f"The office in {folder}:")
     for path in started.made:
         click.echo(f"  made           {path}")

@@ -32,8 +32,8 @@ def product_problems(record: ReadFile[JobRecord], library: Library) -> Iterator[
             continue
         if line.product not in known:
             near = nearest(line.product, known) or ""
-            uses = {id: library.product(id).use for id in known}
-            accepted = ", ".join(id for id in known if line.use is None or uses[id] in (line.use, None))
+            fits = (id for id in known if line.use is None or library.product(id).use == line.use)
+            accepted = ", ".join(fits)
             yield record.problem(
                 "unknown-product", (*at, "product"), line.product, nearest=near, accepted=accepted or "none"
             )
@@ -49,15 +49,17 @@ def product_problems(record: ReadFile[JobRecord], library: Library) -> Iterator[
 def _exposure(record: ReadFile[JobRecord], library: Library) -> Iterator[Problem]:
     """Find an exposure laid that a piece does not allow; a remembered limit decides nothing.
 
-    No piece is laid at more than its own height.
+    No piece is laid at more than half its own height: what lies under it would then be covered once.
     """
     covering, known = record.value.covering, library.product_ids()
     lines = [line for line in record.value.bought if line.use == "shingles" and line.product in known]
     limits: list[tuple[Fraction, str]] = []
     for line in lines:
         figures = library.product(str(line.product)).figures
-        given = (figures.get(name) for name in ("most_exposure_in", "height_in"))
-        limits += [(limit.value, str(line.product)) for limit in given if limit and _decides(limit)][:1]
+        given = ((figures.get("most_exposure_in"), 1), (figures.get("height_in"), 2))
+        limits += [
+            (limit.value / part, str(line.product)) for limit, part in given if limit and _decides(limit)
+        ][:1]
     if not covering or not covering.shingle or not limits:
         return
     most, product = min(limits)

@@ -6,7 +6,7 @@ from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from typing import Any
 
-from packet.text import Words, unit_text
+from packet.text import Words, figure_number, unit_text
 from packet.units import decimal_text
 
 #: Columns of the file in order; their heads are words under ``order``.
@@ -39,6 +39,8 @@ class Ordered:
         ordered: Figure of what was ordered.
         allowances: Figure of the percent, and its reason.
         missing: Why there is nothing to buy, as keys of ``takeoff.missing``.
+        more: What to order beyond what was ordered, as a figure is shown; None when that is enough, when
+            nothing was ordered, and once the job is closed.
     """
 
     use: str
@@ -50,6 +52,7 @@ class Ordered:
     ordered: str
     allowances: tuple[tuple[str, str], ...]
     missing: tuple[str, ...]
+    more: Mapping[str, Any] | None = None
 
 
 def order_lines(copy: Mapping[str, Any]) -> tuple[Ordered, ...]:
@@ -59,7 +62,10 @@ def order_lines(copy: Mapping[str, Any]) -> tuple[Ordered, ...]:
         copy: A redacted copy, as in ``packet.json``.
     """
     bought = {line["id"]: line for line in copy["record"]["bought"]}
-    lines = [_of_takeoff(line, [bought[id] for id in line["goods"]]) for line in copy["takeoff"]]
+    lines = [
+        _of_takeoff(line, [bought[id] for id in line["goods"]], more_to_order(copy, line))
+        for line in copy["takeoff"]
+    ]
     return (*lines, *_others(bought.values(), copy["figures"]))
 
 
@@ -79,8 +85,29 @@ def order_csv(copy: Mapping[str, Any], words: Words) -> bytes:
     return file.getvalue().encode("utf-8-sig")
 
 
+def more_to_order(copy: Mapping[str, Any], line: Mapping[str, Any]) -> Mapping[str, Any] | None:
+    """Return by how many units an order falls short of what there is to buy, as a figure is shown.
+
+    Args:
+        copy: A redacted copy, as in ``packet.json``.
+        line: A line of its takeoff.
+    """
+    if copy["record"]["job"]["status"] == "closed" or not line["to_buy"] or not line["planned"]:
+        return None
+    buy, ordered = (copy["figures"][line[name]] for name in ("to_buy", "planned"))
+    short = buy["value"] - ordered["value"]
+    return {"value": short, "unit": buy["unit"], "decimals": ordered["decimals"]} if short > 0 else None
+
+
+def more_text(more: Mapping[str, Any] | None, words: Words) -> str:
+    """Return how much more to order, in words; "" where it is enough."""
+    return str(words["order.more"]).format(number=figure_number(more)) if more else ""
+
+
 def note_of(line: Ordered, words: Words) -> str:
-    """Return why there is nothing to buy for a line, in words; "" where there is something."""
+    """Return how much more to order for a line, or why there is nothing to buy; "" where neither is so."""
+    if line.more:
+        return more_text(line.more, words)
     if not line.missing:
         return ""
     reasons = "; ".join(words[f"takeoff.missing.{name}"] for name in line.missing)
@@ -98,7 +125,9 @@ def as_text(cell: str) -> str:
     return _AS_TEXT + cell if first in _WORKED_OUT and first else cell
 
 
-def _of_takeoff(line: Mapping[str, Any], goods: list[Mapping[str, Any]]) -> Ordered:
+def _of_takeoff(
+    line: Mapping[str, Any], goods: list[Mapping[str, Any]], more: Mapping[str, Any] | None
+) -> Ordered:
     missing = tuple(line["missing"])
     if not line["to_buy"] and not missing:
         missing = ("no_goods",) if line["net"] else ("no_need",)
@@ -116,6 +145,7 @@ def _of_takeoff(line: Mapping[str, Any], goods: list[Mapping[str, Any]]) -> Orde
             if item["allowance"]
         ),
         missing=() if line["to_buy"] else missing,
+        more=more,
     )
 
 

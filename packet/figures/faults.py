@@ -4,11 +4,19 @@ from collections.abc import Iterator, Sequence
 
 from packet.calc.forms import NotAForm, planes
 from packet.calc.plan import compare_sides, plan_outline, slope_to_plan
-from packet.calc.polygon import Outline, holds_outline, is_simple, overlapping, polygon_area
+from packet.calc.polygon import (
+    Outline,
+    holds_outline,
+    is_simple,
+    lies_on_a_line,
+    overlapping,
+    polygon_area,
+)
 from packet.figures.shapes import RoofShape, blocks, groups, opening_outline_ft, outline_ft, roof_shape
 from packet.record.checks import Fault
 from packet.record.forms import AnyForm, WingForm, parts
 from packet.record.job import JobRecord
+from packet.record.layers import WorkedArea
 from packet.record.planes import Outlined
 from packet.record.roof import Roof
 
@@ -36,6 +44,7 @@ def shape_faults(record: JobRecord) -> tuple[Fault, ...]:
         *_named_edges(record, roof, shape),
         *_apart(shape, roof),
         *_areas(record, shape),
+        *_openings(roof, shape),
         *_overlaps(roof, shape),
     )
 
@@ -93,9 +102,10 @@ def _outlines(record: JobRecord) -> Iterator[Fault]:
         if area.outline is not None
     ]
     for loc, id, outline in outlines:
-        if polygon_area(outline) < LEAST_AREA_SQ_FT:
+        simple = is_simple(outline)
+        if lies_on_a_line(outline) or (simple and polygon_area(outline) < LEAST_AREA_SQ_FT):
             yield Fault("outline-empty", loc, id)
-        elif not is_simple(outline):
+        elif not simple:
             yield Fault("outline-crosses", loc, id)
 
 
@@ -137,15 +147,39 @@ def _apart(shape: RoofShape, roof: Roof) -> Iterator[Fault]:
 
 
 def _areas(record: JobRecord, shape: RoofShape) -> Iterator[Fault]:
-    """Areas worked on that reach past their plane."""
-    for number, area in enumerate(record.covering.areas if record.covering else ()):
+    """Areas worked on that reach past their plane, or lie on each other."""
+    areas = record.covering.areas if record.covering else ()
+    for number, area in enumerate(areas):
         plane = shape.planes.get(area.plane)
-        if plane is None or area.outline is None:
+        if plane is None:
+            continue
+        for other in areas[:number]:
+            if other.plane == area.plane and _on_each_other(area, other):
+                values = {"other": other.id}
+                yield Fault("areas-overlap", ("covering", "areas", number, "plane"), area.id, values)
+        if area.outline is None:
             continue
         outline = outline_ft(area.outline)
         if is_simple(outline) and not holds_outline(plane.slope, outline):
             values = {"plane": plane.id}
             yield Fault("area-outside-plane", ("covering", "areas", number, "outline"), area.id, values)
+
+
+def _on_each_other(area: WorkedArea, other: WorkedArea) -> bool:
+    """Tell whether two areas of one plane share more than an edge; a whole plane shares all."""
+    if area.outline is None or other.outline is None:
+        return True
+    outlines = [outline_ft(area.outline), outline_ft(other.outline)]
+    return all(map(is_simple, outlines)) and bool(overlapping(outlines, [], APART_FT))
+
+
+def _openings(roof: Roof, shape: RoofShape) -> Iterator[Fault]:
+    """Openings that do not lie in their plane: the net area would lose what the plane never had."""
+    for number, opening in enumerate(roof.openings):
+        plane = shape.planes.get(opening.plane)
+        if plane and not holds_outline(plane.slope, opening_outline_ft(opening), APART_FT):
+            loc = ("roof", "openings", number, "at")
+            yield Fault("opening-outside-plane", loc, opening.id, {"plane": plane.id})
 
 
 def _overlaps(roof: Roof, shape: RoofShape) -> Iterator[Fault]:

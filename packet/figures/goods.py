@@ -2,7 +2,7 @@
 
 from fractions import Fraction
 
-from packet.calc.takeoff import LAID, laid
+from packet.calc.takeoff import laid
 from packet.figure import FigureSet
 from packet.record.goods import Bought
 from packet.record.job import JobRecord
@@ -18,11 +18,13 @@ def goods_figures(record: JobRecord, library: Library, figures: FigureSet) -> No
         came = _came(line, figures)
         if came is None:
             continue
-        rest = [figures.as_term(name, f"{at}.{name}") for name in ("returned", "left", "scrap")]
+        went = {name: getattr(line, name) for name in ("returned", "left", "scrap")}
+        rest = [figures.as_term(name, f"{at}.{name}") for name, value in went.items() if value is not None]
         terms = [figures.as_term("delivered", came), *rest]
-        amount = laid(Fraction(terms[0].value), line.returned, line.left, line.scrap)
+        amount = laid(Fraction(terms[0].value), **{name: value or 0 for name, value in went.items()})
+        formula = " - ".join(item.symbol for item in terms)
         figures.computed(
-            f"{at}.laid", amount, line.unit, LAID, terms, decimals=0 if amount == int(amount) else 2
+            f"{at}.laid", amount, line.unit, formula, terms, decimals=0 if amount == int(amount) else 2
         )
         if line.cover_each:
             cover = [

@@ -12,7 +12,7 @@ from packet.calc.slope import (
     slope_factor,
 )
 from packet.calc.takeoff import SQUARES, squares
-from packet.figure import FigureSet, Term, term
+from packet.figure import FigureSet, Number, Term, term
 from packet.figures.edges import edge_figures
 from packet.figures.shapes import PlacedPlane, feet, roof_shape, taped_shape
 from packet.record.job import JobRecord
@@ -89,7 +89,19 @@ def _plane_area(plane: PlacedPlane, figures: FigureSet) -> None:
     """Add a plane's area on the slope and in plan, each in the way its shape is known."""
     on_slope, in_plan = f"plane.{plane.id}.area", f"plane.{plane.id}.plan_area"
     rise = figures.as_term("rise", plane.pitch)
-    if plane.taped is None:
+    trapezoid = _as_trapezoid(plane)
+    if trapezoid:
+        lower, upper, run = trapezoid
+        level = [
+            term(name, value, "ft", "form", plane.form)
+            for name, value in (("lower_ft", lower), ("upper_ft", upper), ("run_ft", run))
+        ]
+        seen = areas.trapezoid_plan_area(lower, upper, run)
+        area = areas.trapezoid_slope_area(lower, upper, run, plane.rise)
+        figures.computed(in_plan, seen, "sq_ft", areas.TRAPEZOID_PLAN_AREA, level, decimals=1)
+        terms = [*level, rise]
+        figures.computed(on_slope, area, "sq_ft", areas.TRAPEZOID_SLOPE_AREA, terms, decimals=1)
+    elif plane.taped is None:
         terms = [
             term(f"{name}{number}", corner[axis], "ft", "form", plane.form)
             for number, corner in enumerate(plane.level, 1)
@@ -116,6 +128,17 @@ def _plane_area(plane: PlacedPlane, figures: FigureSet) -> None:
         seen = areas.trapezoid_plan_area(shape.lower_ft, shape.upper_ft, shape.run_ft)
         figures.computed(on_slope, area, "sq_ft", formula, [*level, rise], decimals=1)
         figures.computed(in_plan, seen, "sq_ft", flat, level, decimals=1)
+
+
+def _as_trapezoid(plane: PlacedPlane) -> tuple[Number, Number, Number] | None:
+    """Return lower and upper edge and run of a form's plane that is a trapezoid or triangle on its eave."""
+    level = plane.level
+    if plane.taped is not None or len(level) not in (3, 4) or level[0][1] or level[1][1]:
+        return None
+    top = level[2:]
+    if len({run for _, run in top}) > 1:
+        return None
+    return level[1][0] - level[0][0], top[0][0] - top[-1][0], top[0][1]
 
 
 def _opening_area(opening: Opening, figures: FigureSet) -> None:

@@ -74,7 +74,7 @@ def facts(record: JobRecord, figures: FigureSet) -> dict[str, object]:
         "valley_kind": next(
             (d.valley for d in record.details if d.kind == "valley" and d.state == "new"), None
         ),
-        "underlayment_layers": Fraction(dry_in.layers) if dry_in else None,
+        "underlayment_layers": Fraction(dry_in.layers) if dry_in and dry_in.layers is not None else None,
         "permit_date": record.basis.permit_date if record.basis else None,
         "mean_roof_height_ft": _value(figures, "roof.mean_height"),
         "kind_of_work": record.job.kind,

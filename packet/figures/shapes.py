@@ -246,7 +246,7 @@ def _form_shape(
         looks = bearing(front.bearing_deg + forms.TURNS[plane.side])
         known[plane.id] = PlacedPlane(
             plane.id,
-            titles.get(plane.id, plane.id),
+            titles.get(plane.id, WORDS[int(looks)]),
             WORDS[int(looks)],
             plane.rise,
             _pitch(form, standing, plane),

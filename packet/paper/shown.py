@@ -6,7 +6,9 @@ from contextlib import suppress
 from datetime import date
 from typing import Any
 
-from packet.text import unit_text
+from packet.closeout.orderlist import more_text, more_to_order
+from packet.closeout.things import thing_of, things
+from packet.text import Words, unit_text
 
 #: Filters that write values, by name: the same as on the pages, so that page and paper write a number alike.
 Filters = Mapping[str, Callable[..., str]]
@@ -19,7 +21,7 @@ _SPACE_IN_NUMBER = re.compile(r"(?<=[\d′]) (?=\d)")
 _DAY = re.compile(r"\d{4}-\d\d-\d\d")
 
 
-def shown(copy: Mapping[str, Any], words: Mapping[str, Any], filters: Filters) -> dict[str, Any]:
+def shown(copy: Mapping[str, Any], words: Words, filters: Filters) -> dict[str, Any]:
     """Return the texts of a copy's values.
 
     Args:
@@ -27,14 +29,25 @@ def shown(copy: Mapping[str, Any], words: Mapping[str, Any], filters: Filters) -
         words: The text catalogue.
         filters: Filters that write numbers, days, times and workings.
     """
+    known = things(copy, words)
     return {
-        "figures": {id: _figure(figure, words, filters) for id, figure in copy["figures"].items()},
+        "figures": {
+            id: _figure(figure, copy["figures"], known, words, filters)
+            for id, figure in copy["figures"].items()
+        },
+        "order_more": {line["use"]: more_text(more_to_order(copy, line), words) for line in copy["takeoff"]},
         "days": {text: filters["day"](text) for text in sorted(set(_days(copy["record"])))},
         "moments": {photo["id"]: filters["moment"](photo) for photo in copy["photos"]},
     }
 
 
-def _figure(figure: Mapping[str, Any], words: Mapping[str, Any], filters: Filters) -> dict[str, Any]:
+def _figure(
+    figure: Mapping[str, Any],
+    figures: Mapping[str, Any],
+    known: Mapping[str, str],
+    words: Mapping[str, Any],
+    filters: Filters,
+) -> dict[str, Any]:
     working = figure["working"]
     return {
         "number": filters["number"](figure),
@@ -47,11 +60,18 @@ def _figure(figure: Mapping[str, Any], words: Mapping[str, Any], filters: Filter
                 "name": filters["term_words"](term),
                 "number": filters["term_number"](term),
                 "unit": unit_text(term, words),
+                "thing": _thing(term["origin"], figures, known),
                 **term["origin"],
             }
             for term in (working["terms"] if working else ())
         ],
     }
+
+
+def _thing(origin: Mapping[str, str], figures: Mapping[str, Any], known: Mapping[str, str]) -> str:
+    """Return what a computed number put into a working is of; "" for numbers of the record itself."""
+    figure = figures.get(origin["ref"]) if origin["kind"] == "figure" else None
+    return thing_of(origin["ref"], known) if figure and figure["working"] else ""
 
 
 def _inside_numbers(sum_text: str) -> str:

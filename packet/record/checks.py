@@ -1,6 +1,6 @@
 """What one field cannot know: ids given twice or naming nothing, days out of order, impossible shapes."""
 
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Collection, Iterator
 from dataclasses import dataclass, field
 from fractions import Fraction
 from itertools import pairwise
@@ -11,6 +11,7 @@ from packet.record.forms import HipForm, WingForm, parts
 from packet.record.job import JobRecord
 from packet.record.planes import AnyPlane, Outlined, Trapezoid, Triangle
 from packet.record.roof import Roof
+from packet.units import fraction_text
 
 Loc = tuple[str | int, ...]
 
@@ -140,9 +141,17 @@ def _ids_that_name_nothing(record: JobRecord) -> Iterator[Fault]:
             names = sides.get(plane)
             of_form = names is None and plane in planes and name.isdecimal()
             if not of_form and (names is None or name not in names):
-                known = ", ".join(names or SIDES)
-                values = {"accepted": f"a plane ({accepted}) and one of its sides ({known}), as MS.right"}
+                values = {"accepted": _sides_of(plane, names, planes, accepted)}
                 yield Fault("unknown-id", ("roof", "edges", index, "sides", number), side, values)
+
+
+def _sides_of(plane: str, names: tuple[str, ...] | None, planes: Collection[str], accepted: str) -> str:
+    """Return what may stand in the place of a side that is not there."""
+    if plane not in planes:
+        return f"a plane ({accepted}) and one of its sides ({', '.join(SIDES)}), as MS.right"
+    if names is None:
+        return f"a side of {plane} by number, counterclockwise from its lowest edge, as {plane}.1"
+    return f"one of the sides of {plane}: {', '.join(f'{plane}.{name}' for name in names)}"
 
 
 def _side_names(plane: AnyPlane) -> tuple[str, ...]:
@@ -216,14 +225,15 @@ def _more_used_than_came(record: JobRecord) -> Iterator[Fault]:
         came = line.came
         gone = next((name for name in ("returned", "left", "scrap") if getattr(line, name)), None)
         if came is None and gone:
-            yield Fault("goods-never-came", ("bought", index, gone), str(getattr(line, gone)))
-        if came is not None and line.returned + line.left + line.scrap > came:
-            values = {"accepted": f"returned, left and scrap together at most {came}"}
-            name = "deliveries" if line.deliveries else "delivered"
-            yield Fault("out-of-range", ("bought", index, name), str(came), values)
-        if line.deliveries and line.delivered is not None and line.delivered != came:
-            values = {"accepted": f"{came}, what the deliveries come to, or no such line"}
-            yield Fault("out-of-range", ("bought", index, "delivered"), str(line.delivered), values)
+            yield Fault("goods-never-came", ("bought", index, gone), fraction_text(getattr(line, gone)))
+        went = sum(getattr(line, name) or 0 for name in ("returned", "left", "scrap"))
+        if came is not None and gone and went > came:
+            values = {"came": fraction_text(came)}
+            yield Fault("more-went-than-came", ("bought", index, gone), fraction_text(went), values)
+        if came is not None and line.delivered is not None and line.delivered != came:
+            values = {"accepted": f"{fraction_text(came)}, what the deliveries come to, or no such line"}
+            found = fraction_text(line.delivered)
+            yield Fault("out-of-range", ("bought", index, "delivered"), found, values)
 
 
 def _vents_counted_twice(record: JobRecord) -> Iterator[Fault]:

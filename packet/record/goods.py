@@ -71,9 +71,9 @@ class Bought(Strict):
         None, description="Delivered; left out where deliveries are listed.", examples=["6"]
     )
     deliveries: tuple[Delivery, ...] = everyone((), description="Deliveries one by one.", max_length=40)
-    returned: Quantity = everyone(0, description="Returned to the supplier.", validate_default=False)
-    left: Quantity = everyone(0, description="Left with the owner.", validate_default=False)
-    scrap: Quantity = everyone(0, description="Thrown away.", validate_default=False)
+    returned: Quantity | None = everyone(None, description="Returned to the supplier.")
+    left: Quantity | None = everyone(None, description="Left with the owner.")
+    scrap: Quantity | None = everyone(None, description="Thrown away.")
     lot: Line | None = everyone(None, description="Lot on the wrapper.", examples=["L-27F-0318"])
     left_where: Line | None = everyone(
         None, description="Where the rest is kept.", examples=["garage, north shelf"]

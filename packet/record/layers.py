@@ -6,6 +6,7 @@ from packet.fields import (
     Coordinate,
     Count,
     Day,
+    Exposure,
     Id,
     Length,
     Line,
@@ -84,7 +85,7 @@ class DryIn(Strict):
         None, description="Standard and type on the roll.", examples=["ASTM D226 Type II"]
     )
     product: Line | None = everyone(None, description="What the crew calls it.", examples=["No. 30 felt"])
-    layers: Count = everyone(1, description="Layers laid.", examples=[1])
+    layers: Count | None = everyone(None, description="Layers laid.", examples=[1])
     head_lap: Length | None = everyone(None, description="Lap of one course over the next, as measured.")
     end_lap: Length | None = everyone(None, description="Lap at roll ends, as measured.")
     fasteners: CapFasteners | None = everyone(None, description="Fasteners of the underlayment.")
@@ -176,7 +177,7 @@ class Shingle(Strict):
     width: Length | None = everyone(
         None, description="Length of a shingle along the course.", examples=["39-3/8 in"]
     )
-    exposure: Length = everyone(description="Exposure laid.", examples=["5-5/8 in"])
+    exposure: Exposure = everyone(description="Exposure laid.", examples=["5-5/8 in"])
     wind_test: Line | None = everyone(None, description="Wind test on the wrapper.", examples=["ASTM D7158"])
     wind_class: Line | None = everyone(None, description="Class on the wrapper.", examples=["H"])
 

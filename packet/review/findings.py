@@ -3,10 +3,10 @@
 from collections.abc import Callable, Iterator, Sequence
 from dataclasses import replace
 
-from packet.calc.plan import compare_sides
-from packet.calc.polygon import Outline, holds_outline, holds_point, rectangle_at
+from packet.calc.plan import compare_sides, plan_outline, slope_to_plan
+from packet.calc.polygon import Outline, holds_outline, holds_point, overlapping, rectangle_at
 from packet.figure import FigureSet
-from packet.figures.shapes import feet, outline_ft, roof_shape
+from packet.figures.shapes import feet, opening_outline_ft, outline_ft, roof_shape
 from packet.figures.takeoff import TakeoffLine
 from packet.photos.taken import TakenPhoto
 from packet.record.job import JobRecord
@@ -20,6 +20,9 @@ EDGE_TOLERANCE_FT, EDGE_TOLERANCE_SHARE = 2 / 12, 0.01
 
 #: Findings whose subject is a photo.
 OF_PHOTOS = frozenset({"photo-time", "pin-off-plane"})
+
+#: Roofs stand over each other by an overhang: a strip of twice this, or a patch as small [ft, sq ft].
+STACKED_FT, STACKED_SQ_FT = 1.0, 16.0
 
 #: A detail may stand this far off its plane, a photo's pin that far [ft]; sheets are cut to a sloping edge.
 DETAIL_TOLERANCE_FT, PIN_TOLERANCE_FT, SHEET_TOLERANCE_FT = 1.0, 3.0, 0.5
@@ -45,6 +48,30 @@ def _edge_sides(record: JobRecord, photos: Sequence[TakenPhoto], figures: Figure
             and not compare_sides(shape.placed(edge), shape.placed(edge, 1)).shared
         ):
             yield Finding("edge-sides", edge.id, (), {"first": edge.names[0], "second": edge.names[1]})
+
+
+def _planes_stacked(record: JobRecord, photos: Sequence[TakenPhoto], figures: FigureSet) -> Iterator[Finding]:
+    """A plane on a level of its own lies over another without an opening there: that roof counts twice."""
+    roof = record.roof
+    shape = roof_shape(roof) if roof else None
+    if roof is None or shape is None:
+        return
+    planes = list(shape.planes.values())
+    seen = [plan_outline(plane.level, plane.place) for plane in planes]
+    holes = [
+        tuple(slope_to_plan(item.place, item.rise, point) for point in opening_outline_ft(opening))
+        for opening in roof.openings
+        if (item := shape.planes.get(opening.plane))
+    ]
+    under: dict[str, list[str]] = {}
+    for first, second, area in overlapping(seen, holes, STACKED_FT):
+        pair = (planes[first], planes[second])
+        raised = next((plane for plane in pair if plane.eave_height), None)
+        if raised and area > STACKED_SQ_FT:
+            other = pair[0] if raised is pair[1] else pair[1]
+            under.setdefault(raised.id, []).append(other.id)
+    for id, others in under.items():
+        yield Finding("planes-stacked", id, (), {"others": ", ".join(others)})
 
 
 def _places_on_planes(
@@ -120,6 +147,7 @@ def _left_open(record: JobRecord, photos: Sequence[TakenPhoto], figures: FigureS
 CHECKS: tuple[Callable[[JobRecord, Sequence[TakenPhoto], FigureSet], Iterator[Finding]], ...] = (
     _edge_lengths,
     _edge_sides,
+    _planes_stacked,
     _places_on_planes,
     _photo_times,
     _permission_late,

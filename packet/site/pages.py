@@ -4,7 +4,8 @@ from collections.abc import Callable, Mapping, Sequence
 from pathlib import Path
 from typing import Any
 
-from packet.closeout.orderlist import order_csv
+from packet.closeout.orderlist import more_text, more_to_order, order_csv
+from packet.closeout.things import thing_of, things
 from packet.fields import Line, Strict
 from packet.readers import EVERYONE, Reader
 from packet.reading import read_model
@@ -62,7 +63,7 @@ def make_pages(copy: Mapping[str, Any], template_folders: Sequence[Path], words:
     Raises:
         Refused: A template is bad, with its file and line.
     """
-    environment = make_environment(template_folders, words, filters=make_filters(words))
+    environment = make_environment(template_folders, words, filters=page_filters(copy, words))
     listed = listed_pages(template_folders, copy["packet"]["reader"])
     made = []
     for number, page in enumerate(listed, 1):
@@ -70,6 +71,26 @@ def make_pages(copy: Mapping[str, Any], template_folders: Sequence[Path], words:
         body = render(environment, f"pages/{page.name}.md.j2", {"copy": copy, "sheet": sheet})
         made.append(Page(page.name, words[page.title], body))
     return tuple(made)
+
+
+def page_filters(copy: Mapping[str, Any], words: Words) -> dict[str, Callable[..., str]]:
+    """Return the filters of the pages: those of words, and two that read the copy.
+
+    ``thing`` names what a figure is of, by its id; ``more_to_order`` says what an order lacks, by its line.
+
+    Args:
+        copy: The redacted copy, as in ``packet.json``.
+        words: Words of the packet's language.
+    """
+    known = things(copy, words)
+
+    def thing(ref: str) -> str:
+        return thing_of(ref, known)
+
+    def more(line: Mapping[str, Any]) -> str:
+        return more_text(more_to_order(copy, line), words)
+
+    return {**make_filters(words), "thing": thing, "more_to_order": more}
 
 
 def files_beside(copy: Mapping[str, Any], template_folders: Sequence[Path], words: Words) -> dict[str, bytes]:

@@ -12,8 +12,7 @@ from PIL import Image
 
 from packet.site.blocks import parted
 from packet.site.engine import MARKDOWN_EXTENSIONS
-from packet.site.filters import make_filters
-from packet.site.pages import listed_pages
+from packet.site.pages import listed_pages, page_filters
 from packet.site.templating import make_environment
 from packet.text import Words
 
@@ -43,7 +42,7 @@ def pages_floor(
         words: Words of the packet's language.
         apart: HTML blocks pass Markdown by, as in the engine; else Markdown reads all of a page.
     """
-    environment = make_environment(template_folders, words, filters=make_filters(words))
+    environment = make_environment(template_folders, words, filters=page_filters(copy, words))
     listed = listed_pages(template_folders, copy["packet"]["reader"])
     templates = [environment.get_template(f"pages/{page.name}.md.j2") for page in listed]
     titles = [(page.name, words[page.title]) for page in listed]

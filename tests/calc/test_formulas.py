@@ -142,6 +142,7 @@ WITHOUT_FORMULA = {
         "holds_outline",
         "is_simple",
         "lies_along",
+        "lies_on_a_line",
         "overlapping",
         "polygon",
     },

@@ -13,6 +13,7 @@ from packet.calc.polygon import (
     holds_point,
     is_simple,
     lies_along,
+    lies_on_a_line,
     overlapping,
     polygon_area,
     rectangle_at,
@@ -109,6 +110,22 @@ def test_two_halves_of_a_sheet_make_the_sheet(u: Fraction, v: Fraction, w: int, 
 )
 def test_an_outline_that_crosses_itself_is_found(outline: Outline, simple: bool) -> None:
     assert is_simple(outline) is simple
+
+
+@pytest.mark.parametrize(
+    ("outline", "on_a_line"),
+    [
+        (((0, 0), (8, 0), (4, 0)), True),
+        (((1, 1), (9, 7), (5, 4), (13, 10)), True),
+        (((3, 2), (3, 2), (3, 2)), True),
+        (((0, 0), (8, 0), (4, 1 / 48)), True),
+        (((0, 0), (8, 0), (4, 1 / 6)), False),
+        (((0, 0), (8, 4), (8, 0), (0, 4)), False),
+    ],
+)
+def test_corners_on_one_line_are_told_from_sides_that_cross(outline: Outline, on_a_line: bool) -> None:
+    """A quarter of an inch beside the line is the error of the tape, two inches are not."""
+    assert lies_on_a_line(outline) is on_a_line
 
 
 @pytest.mark.parametrize(("below_ft", "simple"), [(-1, True), (0, True), (1 / 48, True), (1 / 12, False)])

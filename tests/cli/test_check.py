@@ -59,6 +59,21 @@ def test_an_unexplained_finding_is_open_until_it_is_explained(proven: Office, ru
     assert run(proven.root, "check").code == 0
 
 
+def test_findings_carry_their_words_and_the_first_shows_how_one_is_explained(
+    proven: Office, run: Run
+) -> None:
+    proven.added("punch_list: [{id: X1, what: gutter strap}, {id: X2, what: paint}]")
+    lines = run(proven.root, "check").out.splitlines()
+    assert lines[0] == "26-041: 2 open"
+    assert [line.partition(": ")[2] for line in lines[1:3]] == [
+        "X1 (gutter strap) [punch-open:X1]",
+        "X2 (paint) [punch-open:X2]",
+    ]
+    assert lines[3] == '  Explain one in job.yaml:  explained: {"punch-open:X1": "…"}'
+    proven.added('explained: {"punch-open:X1": "ordered", "punch-open:X2": "after the frost"}')
+    assert run(proven.root, "check").out == "26-041: nothing due is open\n"
+
+
 def test_what_is_not_due_yet_is_not_open(job_office: Office, run: Run) -> None:
     assert run(job_office.changed("job.status", "planned").root, "check").code == 0
 

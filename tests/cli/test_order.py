@@ -30,13 +30,51 @@ def test_it_prints_the_list_and_says_where_it_lies(planned: Office, run: Run) ->
     assert (ran.code, ran.err) == (0, "")
     assert ran.out.splitlines() == [
         "26-041: lines to order: 3",
-        "  To buy      Ordered     Need           For       Item",
-        "  1 bundle    -           40′            Starter   starter strip",
-        "  35 bundles  36 bundles  1,125.0 sq ft  Shingles  laminated shingle",
+        "  10.00 squares net, 10.00 gross",
+        "  To buy      Ordered     Need with allowance  For       Item",
+        "  1 bundle    -           40′                  Starter   starter strip",
+        "  35 bundles  36 bundles  1,125.0 sq ft        Shingles  laminated shingle",
         "      12.50 %: Valleys, and short courses.",
-        "  -           2 pieces    -              -         fan hood",
+        "  -           2 pieces    -                    -         fan hood",
         "  out/26-041-order.csv",
     ]
+
+
+def test_squares_of_openings_and_of_a_part_of_the_work_are_told_apart(planned: Office, run: Run) -> None:
+    """40 ft by 25 ft are 10 squares; an opening of 10 ft by 8 ft takes 0.8; 20 ft by 20 ft are 4."""
+    planned.replaced(
+        "  edges:",
+        "  openings: [{id: O1, plane: A, what: dormer, at: [4 ft, 4 ft], along: 10 ft, up: 8 ft}]\n  edges:",
+    )
+    assert run(planned.root, "order").out.splitlines()[1] == "  9.20 squares net, 10.00 gross"
+    planned.replaced(
+        "{id: A1, plane: A}",
+        "{id: A1, plane: A, outline: [[20 ft, 0 ft], [40 ft, 0 ft], [40 ft, 20 ft], [20 ft, 20 ft]]}",
+    )
+    assert run(planned.root, "order").out.splitlines()[1] == "  9.20 squares net, 10.00 gross, 4.00 worked on"
+
+
+@pytest.mark.parametrize(
+    ("planned_bundles", "says"),
+    [("34", "order 1 more"), ("34-1/2", "order 1/2 more"), ("35", ""), ("36", "")],
+)
+def test_an_order_that_falls_short_is_marked_in_the_list_and_in_the_file(
+    planned: Office, run: Run, planned_bundles: str, says: str
+) -> None:
+    planned.replaced("planned: 36", f"planned: {planned_bundles}")
+    out = run(planned.root, "order").out
+    assert out.count("more") == (1 if says else 0)
+    assert f"\n      {says}\n" in out or not says
+    rows = {row[0]: row for row in listed(planned.root / "out" / "26-041-order.csv")}
+    assert rows["Shingles"][-1] == says
+
+
+def test_nothing_more_is_to_be_ordered_once_the_job_is_closed(planned: Office, run: Run) -> None:
+    planned.replaced("planned: 36", "planned: 30").changed("job.status", "closed")
+    planned.added("cause: {what: Worn out.}")
+    assert "order 5 more" not in run(planned.root, "order").out
+    planned.changed("job.status", "under way")
+    assert "order 5 more" in run(planned.root, "order").out
 
 
 def test_the_file_holds_the_same_lines(planned: Office, run: Run) -> None:
@@ -122,10 +160,10 @@ def test_a_terminal_is_never_wider_than_it_is_and_nothing_is_cut(
 
 
 def readme_files() -> Iterator[tuple[str, str]]:
-    """Yield what README shows in YAML, by the file it names in its first line; the record has none."""
+    """Yield what README shows in YAML, by the name in its first line; the record has none."""
     text = (ROOT / "README.md").read_text(encoding="utf-8")
     for block in re.findall(r"^```yaml\n(.*?)^```$", text, re.MULTILINE | re.DOTALL):
-        named = re.match(r"# (\S+\.yaml)\n", block)
+        named = re.match(r"# (.+)\n", block)
         yield (named[1] if named else "job"), block
 
 
@@ -146,4 +184,22 @@ def test_the_roof_and_the_goods_of_the_readme_are_listed(tmp_path: Path, run: Ru
     assert all(int(rows[name][3]) for name in ("Shingles", "Starter", "Underlayment"))
     edges = {edge.id for edge in office.closeout().geometry.edges}  # type: ignore[union-attr]
     assert {"MS-MN", "MS-PW", "MN-EAVE", "MS-EAVE-1"} <= edges
+    assert office.finding_ids() == set()
+
+
+def test_the_other_roof_of_the_readme_holds_together(tmp_path: Path, run: Run) -> None:
+    """An opening of 32 sq ft is taken off; the slope of the wing and the hip end are one plane, 36 ft of eave."""
+    head = PLANNED[: PLANNED.index("roof:")]
+    office = Office(tmp_path / "office", head + dict(readme_files())["another roof"])
+    ran = run(office.root, "order")
+    assert (ran.code, ran.err) == (0, "")
+    assert ran.out.splitlines()[1] == "  13.57 squares net, 13.89 gross"
+    closeout = office.closeout()
+    assert closeout.geometry
+    edges = {edge.id: edge for edge in closeout.geometry.edges}
+    assert {plane.id for plane in closeout.geometry.planes} == {"S", "N", "E", "WW", "PORCH"}
+    assert (edges["E-EAVE"].length_ft, edges["PW"].kind) == (36, "headwall")
+    starter = closeout.figures["takeoff.starter.net"].working
+    assert starter
+    assert {"edge.PR1.worked", "edge.E-EAVE.worked"} <= {term.origin.ref for term in starter.terms}
     assert office.finding_ids() == set()

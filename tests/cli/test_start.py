@@ -1,8 +1,10 @@
 """``packet start``: an office's folder, made or completed, and no file ever changed."""
 
+import io
 import json
 import os
 import re
+import sys
 from pathlib import Path, PurePosixPath
 
 import pytest
@@ -99,6 +101,20 @@ def test_a_terminal_is_asked_and_enter_leaves_an_answer_for_later(
         "phone": "843-555-0142",
     }
     assert "Next: fill in address in o/shared/office.yaml" in ran.out
+
+
+def test_answers_that_are_piped_are_not_read_and_that_is_said(
+    tmp_path: Path, run: Run, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setattr(sys, "stdin", io.StringIO("Pike and Gannet\n4 Slipway Road\n843-555-0142\n"))
+    ran = run(tmp_path, "start", "o", "--phone", "843-555-0142")
+    assert ran.code == 0
+    assert ran.err == (
+        "Nothing was asked and nothing read, for this is no terminal: give --name, --address, "
+        "or fill in name, address in o/shared/office.yaml.\n"
+    )
+    assert read(tmp_path / "o" / "shared" / "office.yaml")["name"] is None
+    assert run(tmp_path, "start", "o").err == ""
 
 
 def test_what_a_flag_gives_is_not_asked(tmp_path: Path, run: Run, monkeypatch: pytest.MonkeyPatch) -> None:

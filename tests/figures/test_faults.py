@@ -13,6 +13,10 @@ Change = Callable[[Office], Office]
 BOWTIE = "[[0 ft, 0 ft], [5 ft, 4 ft], [5 ft, 0 ft], [0 ft, 6 ft]]"
 WIDE = "[[0 ft, 0 ft], [33 ft, 0 ft], [33 ft, 4 ft], [0 ft, 4 ft]]"
 LINE = "[[0 ft, 0 ft], [5 ft, 0 ft], [3 ft, 0 ft]]"
+#: Both halves are 8 sq ft, one of them the other way round: the shoelace sum is nothing.
+EVEN_BOWTIE = "[[0 ft, 0 ft], [8 ft, 4 ft], [8 ft, 0 ft], [0 ft, 4 ft]]"
+#: Half a square inch, and no side of it crosses another.
+SPECK = "[[0 ft, 0 ft], [1 in, 0 ft], [1 in, 1 in]]"
 OUTLINED = (
     "{id: PL, title: porch, shape: outline, pitch: 4:12, facing: south, at: [0 ft, -40 ft],"
     " outline: [[0 ft, 0 ft], [8 ft, 0 ft], [8 ft, 6 ft], [0 ft, 6 ft]]}"
@@ -46,6 +50,24 @@ SLIPS: dict[str, tuple[Change, str, str, str]] = {
         "outline-crosses",
         "covering.areas.A1.outline",
         "A1",
+    ),
+    "area that crosses itself in two halves": (
+        set_to("covering.areas.A1.outline", EVEN_BOWTIE),
+        "outline-crosses",
+        "covering.areas.A1.outline",
+        "A1",
+    ),
+    "area of half a square inch": (
+        set_to("covering.areas.A2.outline", SPECK),
+        "outline-empty",
+        "covering.areas.A2.outline",
+        "A2",
+    ),
+    "two areas on each other": (
+        set_to("covering.areas", "[{id: A1, plane: MS}, {id: A2, plane: MS}]"),
+        "areas-overlap",
+        "covering.areas.A2.plane",
+        "A2",
     ),
     "area that holds nothing": (
         set_to("covering.areas.A2.outline", LINE),
@@ -119,6 +141,67 @@ def test_planes_may_overlap_by_the_error_of_two_tapes(job_office: Office, north:
 def test_a_plane_at_a_height_of_its_own_may_stand_over_another(job_office: Office) -> None:
     office = porch("at", "[2 ft, 3 ft]")(job_office).changed("roof.planes.PL.eave_height", "14 ft")
     assert "plane.PL.area" in office.closeout().figures
+
+
+@pytest.mark.parametrize(
+    ("at", "along", "outside"),
+    [
+        ("[43 ft, 2 ft]", "5 ft 3 in", False),
+        ("[43 ft, 2 ft]", "5 ft 4 in", True),
+        ("[-4 in, 2 ft]", "5 ft", True),
+        ("[4 ft, -4 in]", "5 ft", True),
+        ("[4 ft, 12 ft 2 in]", "5 ft", False),
+        ("[4 ft, 12 ft 6 in]", "5 ft", True),
+    ],
+)
+def test_an_opening_lies_in_its_plane_but_for_the_error_of_the_tape(
+    tmp_path: Path, at: str, along: str, outside: bool
+) -> None:
+    """A slope of 48 ft by 15 ft 2 in, an opening 3 ft up it."""
+    opening = f"{{id: SKY, plane: GS, what: skylight, at: {at}, along: {along}, up: 3 ft}}"
+    office = with_roof(tmp_path, f"[{GABLE}]", f"  openings: [{opening}]\n")
+    if outside:
+        problem = only(office)
+        assert (problem.code, problem.found) == ("opening-outside-plane", "SKY")
+        assert problem.values["plane"] == "GS"
+        assert (problem.line, problem.column) == office.place("roof.openings.SKY.at")
+    else:
+        assert office.closeout()
+
+
+WHOLE = "{{id: {}, plane: GS}}"
+PART = "{{id: {}, plane: GS, outline: [[{} ft, 0 ft], [{} ft, 0 ft], [{} ft, 6 ft], [{} ft, 6 ft]]}}"
+
+
+def part(id: str, left: float, right: float) -> str:
+    """Return an area 6 ft up the front slope."""
+    return PART.format(id, left, right, right, left)
+
+
+@pytest.mark.parametrize(
+    ("first", "second", "overlap"),
+    [
+        (WHOLE.format("A"), WHOLE.format("B"), True),
+        (WHOLE.format("A"), part("B", 2, 8), True),
+        (part("A", 2, 8), WHOLE.format("B"), True),
+        (part("A", 2, 8), part("B", 4, 6), True),
+        (part("A", 2, 8), part("B", 7.25, 12), True),
+        (part("A", 2, 8), part("B", 7.75, 12), False),
+        (part("A", 2, 8), part("B", 8, 12), False),
+        (WHOLE.format("A"), WHOLE.format("B").replace("GS", "GN"), False),
+    ],
+)
+def test_no_part_of_a_plane_is_worked_on_in_two_areas(
+    tmp_path: Path, first: str, second: str, overlap: bool
+) -> None:
+    """Outlines beside each other may overlap by the error of two tapes; a whole plane shares all."""
+    office = with_roof(tmp_path, f"[{GABLE}]", f"covering: {{areas: [{first}, {second}]}}\n")
+    if overlap:
+        problem = only(office)
+        assert (problem.code, problem.found, problem.values["other"]) == ("areas-overlap", "B", "A")
+        assert (problem.line, problem.column) == office.place("covering.areas.B.plane")
+    else:
+        assert office.closeout()
 
 
 def test_a_dormer_lies_in_its_opening_and_not_past_it(job_office: Office) -> None:
@@ -301,6 +384,19 @@ def test_a_side_of_a_form_is_named_by_its_number(tmp_path: Path, side: str, know
         problem = only(office)
         assert (problem.code, problem.found) == ("unknown-side", side)
         assert (problem.line, problem.column) == office.place("roof.edges.PE.sides")
+
+
+@pytest.mark.parametrize("side", ["GS.lower", "GS"])
+def test_a_side_of_a_form_without_its_number_is_answered_with_how_they_are_numbered(
+    tmp_path: Path, side: str
+) -> None:
+    edge = f"  edges: [{{id: PE, kind: pitch break, sides: [PO.upper, {side}]}}]\n"
+    office = with_roof(tmp_path, f"[{GABLE}]", PORCH + edge)
+    problem = only(office)
+    assert (problem.code, problem.found) == ("unknown-id", side)
+    numbered = "a side of GS by number, counterclockwise from its lowest edge, as GS.1"
+    assert problem.values["accepted"] == numbered
+    assert (problem.line, problem.column) == office.place("roof.edges.PE.sides.1")
 
 
 def test_a_taped_edge_may_not_take_the_name_of_an_edge_of_a_form(tmp_path: Path) -> None:

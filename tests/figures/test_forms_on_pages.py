@@ -181,7 +181,7 @@ def test_a_taped_measure_comes_back_as_it_was_taped(
         assert figure_text(vars(figures[id]), words) == shown
     working = figures["plane.GS.area"].working
     assert working
-    assert [term.value for term in working.terms if term.symbol == "v3"] == [half_ft]
+    assert [term.value for term in working.terms if term.symbol == "run_ft"] == [half_ft]
 
 
 def test_a_shed_against_a_wall_has_a_headwall_and_a_free_one_a_ridge(tmp_path: Path) -> None:
@@ -251,10 +251,12 @@ def test_a_plane_of_two_forms_has_the_title_that_either_gives_it(
     assert {term.origin.ref for term in working.terms} == {"MAIN", "roof.forms.MAIN.pitch"}
 
 
-def test_a_plane_without_a_title_is_called_by_its_id(tmp_path: Path) -> None:
-    geometry = with_roof(tmp_path, f"[{GABLE}]").closeout().geometry
+@pytest.mark.parametrize("front", ["south", "north-west"])
+def test_a_plane_without_a_title_is_called_by_the_way_it_looks(tmp_path: Path, front: str) -> None:
+    form = GABLE.replace("front: south", f"front: {front}")
+    geometry = with_roof(tmp_path, f"[{form}]").closeout().geometry
     assert geometry
     assert [(plane.id, plane.title) for plane in geometry.planes] == [
-        ("GS", "GS"),
+        ("GS", front),
         ("GN", "back of the house"),
     ]

@@ -172,16 +172,33 @@ T_CORNERS = {
     "WE": [(0, 0), (9, 0), (17, 8), (0, 8)],
 }
 
+#: Lowest edge, upper edge and run [ft]; the front of the T has the wing's notch and is no trapezoid.
+HIP_TRAPEZOIDS = {"HS": (48, 20, 14), "HN": (48, 20, 14), "HE": (28, 0, 14), "HW": (28, 0, 14)}
+L_TRAPEZOIDS = {"MS": (20, 32, 12), "MN": (44, 32, 12), "WW": (16, 28, 12), "WE": (40, 28, 12)}
+T_TRAPEZOIDS = {
+    "HN": (48, 20, 14), "HE": (28, 0, 14), "HW": (28, 0, 14), "WW": (9, 17, 8), "WE": (9, 17, 8),
+}  # fmt: skip
+
 
 @pytest.mark.parametrize(
-    ("forms", "corners"),
-    [(f"[{HIP}]", HIP_CORNERS), (DEMO_FORMS, L_CORNERS), (f"[{HIP}, {WING}]", T_CORNERS)],
+    ("forms", "corners", "trapezoids"),
+    [
+        (f"[{HIP}]", HIP_CORNERS, HIP_TRAPEZOIDS),
+        (DEMO_FORMS, L_CORNERS, L_TRAPEZOIDS),
+        (f"[{HIP}, {WING}]", T_CORNERS, T_TRAPEZOIDS),
+    ],
     ids=["hip", "L", "T"],
 )
-def test_a_number_that_a_form_gives_is_a_corner_of_its_plane(
-    tmp_path: Path, forms: str, corners: Mapping[str, list[tuple[int, int]]]
+def test_a_number_that_a_form_gives_is_a_measure_or_corner_of_its_plane(
+    tmp_path: Path,
+    forms: str,
+    corners: Mapping[str, list[tuple[int, int]]],
+    trapezoids: Mapping[str, tuple[int, int, int]],
 ) -> None:
-    """Corners by hand; the plane is the figure's own, or the first of the planes an edge is named after."""
+    """Corners by hand; the plane is the figure's own, or the first of the planes an edge is named after.
+
+    A plane that is a trapezoid or a triangle has both level edges and the run, any other its corners.
+    """
     closeout = with_roof(tmp_path, forms).closeout()
     assert closeout.record.roof
     known = {form.id: {plane.id for _, plane in parts(form)} for form in closeout.record.roof.forms}
@@ -199,6 +216,10 @@ def test_a_number_that_a_form_gives_is_a_corner_of_its_plane(
             continue
         plane = id.split("-")[0]
         assert {t.origin.ref for t in terms} <= {form for form, planes in known.items() if plane in planes}
+        if kind == "plane" and plane in trapezoids:
+            level = zip(("lower_ft", "upper_ft", "run_ft"), trapezoids[plane], strict=True)
+            assert [(t.symbol, t.value) for t in terms] == list(level), figure.id
+            continue
         points = list(zip(terms[::2], terms[1::2], strict=True))
         assert all(u.symbol[1:] in (run.symbol[1:], run.symbol[3:]) for u, run in points)
         values = [(u.value, run.value) for u, run in points]
@@ -210,5 +231,5 @@ def test_a_number_that_a_form_gives_is_a_corner_of_its_plane(
                 for s in zip(corners[plane], (*corners[plane][1:], corners[plane][0]), strict=True)
             }
             assert frozenset(values) in sides, figure.id
-    assert {f"plane.{plane}.area" for plane in corners} <= seen
+    assert {f"plane.{plane}.{of}" for plane in corners for of in ("area", "plan_area")} <= seen
     assert len([id for id in seen if id.startswith("edge.")]) >= 9

@@ -1,11 +1,12 @@
 """What one unit of the goods gives, what to buy by it, what was laid, and what a line lacks."""
 
 import math
+from typing import get_args
 
 import pytest
 
 from packet.uses import Use
-from tests.support.small_roofs import GABLE, PATCH, bought_alone, with_lines
+from tests.support.small_roofs import GABLE, HEAD, PATCH, bought_alone, with_lines
 from tests.support.takeoff import TakenOff, taken_off
 from tests.support.yamltext import with_value
 
@@ -124,6 +125,38 @@ def test_what_was_laid_covers_by_what_one_gives() -> None:
     assert found.figures[line.covers].unit == "sq_ft"
 
 
+@pytest.mark.parametrize(
+    ("typed", "laid", "formula"),
+    [
+        ("", 5, "delivered"),
+        (", left: 1/2", 4.5, "delivered - left"),
+        (", scrap: 1/4, returned: 1", 3.75, "delivered - returned - scrap"),
+        (", returned: 0, left: 0, scrap: 0", 5, "delivered - returned - left - scrap"),
+    ],
+)
+def test_what_was_laid_rests_on_what_was_typed_and_on_nothing_else(
+    typed: str, laid: float, formula: str
+) -> None:
+    found = patch_with(shingles("A", more=f", delivered: 5{typed}"))
+    figure = found.figures["bought.A.laid"]
+    assert figure.working
+    assert (figure.value, figure.working.formula) == (laid, formula)
+    names = formula.split(" - ")
+    assert [(term.symbol, term.origin.ref) for term in figure.working.terms] == [
+        (name, f"bought.A.{name}") for name in names
+    ]
+    amounts = {f"bought.A.{name}" for name in ("returned", "left", "scrap")} & found.figures.keys()
+    assert amounts == {f"bought.A.{name}" for name in names[1:]}
+
+
+def test_a_piece_that_is_bought_by_the_piece_says_so_in_the_working() -> None:
+    line = "{id: STEP, item: step flashing, use: step flashing, unit: piece}"
+    working = taken_off(bought_alone(GABLE, line)).figures["takeoff.step-flashing.to_buy"].working
+    assert working
+    (gives,) = [term for term in working.terms if term.symbol == "gives_each"]
+    assert (gives.value, gives.unit, gives.origin.kind, gives.origin.ref) == (1, "piece", "unit", "piece")
+
+
 def test_deliveries_are_added_up() -> None:
     more = ", deliveries: [{id: D1, on: 2026-04-13, quantity: 3}, {id: D2, on: 2026-04-15, quantity: 1-1/2}], left: 1"
     found = patch_with(shingles("A", more=more))
@@ -182,6 +215,31 @@ def test_a_line_says_what_it_lacks(use: Use, old: str, new: str, missing: tuple[
     found = taken_off(GABLE.replace(old, new))
     assert found.missing(use) == missing
     assert found.line(use).to_buy == ""
+
+
+#: Lines whose need is that of the areas worked on.
+ON_AREAS = {
+    "joint tape", "ice barrier", "underlayment", "cap nails", "drip edge", "valley lining", "starter",
+    "shingles", "caps", "roofing nails",
+}  # fmt: skip
+
+
+@pytest.mark.parametrize("use", get_args(Use))
+def test_goods_of_the_areas_say_that_no_area_is_recorded_and_others_do_not(use: Use) -> None:
+    """Neither sheets nor details nor vents are recorded here: an area would not help with those."""
+    goods = f"{{id: X, item: goods, use: {use}, unit: box, planned: 2}}"
+    line = taken_off(with_lines(f"{HEAD}bought:\n", goods)).line(use)
+    assert (line.net, line.planned) == ("", "bought.X.planned")
+    assert ("areas" in line.missing) is (use in ON_AREAS)
+
+
+def test_without_areas_the_goods_of_a_known_roof_say_so() -> None:
+    areas = "  areas:\n    - {id: A1, plane: GS}\n    - {id: A2, plane: GN}\n"
+    assert GABLE.count(areas) == 1
+    found = taken_off(GABLE.replace(areas, ""))
+    assert {line.use for line in found.lines if line.missing} == ON_AREAS - {"ice barrier", "valley lining"}
+    assert found.missing("shingles") == ("areas",)
+    assert "areas" not in {name for line in taken_off(GABLE).lines for name in line.missing}
 
 
 def test_a_barrier_without_a_lap_says_so() -> None:

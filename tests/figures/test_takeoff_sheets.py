@@ -1,11 +1,15 @@
 """Underlayment, ice barrier, tape and caps of small roofs, worked by hand."""
 
 import math
+from pathlib import Path
 
 import pytest
 
+from packet.figures.make import make_figures
+from packet.figures.rules import facts
+from tests.support.office import Office
 from tests.support.small_roofs import GABLE, PATCH, PORCH, TEE, with_lines
-from tests.support.takeoff import taken_off
+from tests.support.takeoff import library, taken_off
 from tests.support.yamltext import with_value
 
 RAKE_FT = math.sqrt(12**2 + 6**2)
@@ -121,6 +125,22 @@ def test_low_slope_ends_at_four_in_twelve(pitch: str, double: bool) -> None:
     working = found.figures["takeoff.underlayment.PO"].working
     assert working
     assert ("strip_width_in" in working.formula) is double
+
+
+def test_layers_that_nobody_typed_are_no_figure_and_no_fact(tmp_path: Path) -> None:
+    """The sheet is that of one layer; no page may say that one was recorded."""
+    untyped = GABLE.replace("  layers: 1\n", "")
+    assert untyped != GABLE
+    found = taken_off(untyped)
+    assert "dry_in.layers" not in found.figures
+    assert found.net("underlayment") == taken_off(GABLE).net("underlayment")
+    for name, text, layers in (
+        ("untyped", untyped, None),
+        ("none", with_value(GABLE, "dry_in.layers", "0"), 0),
+        ("one", GABLE, 1),
+    ):
+        record = Office(tmp_path / name, text).closeout().record
+        assert facts(record, make_figures(record, library())).get("underlayment_layers") == layers
 
 
 def test_two_layers_are_laid_twice_and_run_over_the_ridge_once() -> None:

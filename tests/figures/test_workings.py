@@ -120,9 +120,7 @@ def test_every_other_term_comes_from_a_place_that_says_it(closeout: Closeout) ->
     """Things counted one by one, a shape, a form's corner, a row of a code or table, a product sheet."""
     library, record = Library.load([packaged("shared")]), closeout.record
     counted = {f"deck.sheets.{sheet.id}" for sheet in record.deck.sheets} if record.deck else set()
-    counted |= {f"details.{item.id}" for item in record.details} | {
-        f"bought.{line.id}" for line in record.bought
-    }
+    counted |= {f"details.{item.id}" for item in record.details}
     forms = {form.id for form in record.roof.forms} if record.roof else set()
     for figure in closeout.figures.values():
         for term in figure.working.terms if figure.working else ():
@@ -136,6 +134,9 @@ def test_every_other_term_comes_from_a_place_that_says_it(closeout: Closeout) ->
                 assert term.value == library.row(ref).value, figure.id
             elif kind == "form":
                 assert ref in forms, figure.id
+            elif kind == "unit":
+                assert (term.value, ref) == (1, "piece"), figure.id
+                assert figure.unit == "piece"
             elif kind == "table":
                 cells = [cell for row in library.table(ref).rows for cell in row.cells.values()]
                 assert term.value in cells, figure.id

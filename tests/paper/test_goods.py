@@ -43,6 +43,18 @@ def test_what_a_line_lacks_is_said_on_paper(tmp_path: Path) -> None:
         )
 
 
+def test_an_order_that_falls_short_is_marked_and_a_sum_names_its_parts(tmp_path: Path) -> None:
+    record = PLANNED.replace("edges: [", "edges: [{id: E2, kind: rake, sides: [A.left]}, ")
+    record = record.replace("covering: {", "covering: {starter_along: [eave, rake], ")
+    found = papers(Office(tmp_path / "office", record + GOODS.replace("planned: 36", "planned: 33")).root)
+    assert "order2more" in found["office"].letters
+    assert "NEEDWITHALLOWANCE" in found["office"].letters
+    assert "order2more" not in found["outside"].letters
+    assert "lesswasorderedthantobuy" in found["outside"].letters
+    assert "part1(RakeE2)=25ft" in found["office"].letters
+    assert "part2(EaveE1)=40ft" in found["office"].letters
+
+
 def test_parts_of_a_bundle_are_written_as_a_crew_says_them(outside: Paper) -> None:
     assert "41/2bundles" in outside.letters
     assert "4.50" not in outside.letters

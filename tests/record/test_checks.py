@@ -105,8 +105,8 @@ SLIPS: dict[str, tuple[Change, str, str]] = {
     ),
     "more used than came": (
         set_to("bought.SHINGLES.left", "50"),
-        "out-of-range",
-        "bought.SHINGLES.delivered",
+        "more-went-than-came",
+        "bought.SHINGLES.returned",
     ),
     "went back but never came": (
         lambda office: office.replaced("planned: 20, delivered: 20, returned: 9", "planned: 20, returned: 9"),
@@ -162,10 +162,46 @@ def test_every_fault_of_a_record_is_told_at_once(job_office: Office) -> None:
 
 
 def test_openings_larger_than_their_plane_are_refused_at_the_one_too_many(job_office: Office) -> None:
-    """The front slope is 26 ft by 13 ft 5 in, 349 sq ft; the dormer takes 89 of them."""
-    vent = "{id: O2, plane: MS, what: vent, at: [1 ft, 1 ft], along: %s, up: 10 ft}"
+    """The front slope is 26 ft by 13 ft 5 in, 349 sq ft; the dormer takes 89 of them, another opening 169.
+
+    Each lies in the plane; only their sum is more than it has.
+    """
+    vent = "{id: %s, plane: MS, what: vent, at: [1 ft, 0 ft], along: %s, up: 13 ft}"
     dormer = job_office.text.splitlines()[job_office.place("roof.openings.O1")[0] - 1]
-    job_office.replaced(dormer, f"{dormer}\n    - {vent % '27 ft'}")
-    assert job_office.places() == [("job.yaml", "out-of-range", *job_office.place("roof.openings.O2.along"))]
-    job_office.changed("roof.openings.O2.along", "25 ft")
+    job_office.replaced(dormer, f"{dormer}\n    - {vent % ('O2', '13 ft')}\n    - {vent % ('O3', '8 ft')}")
+    assert job_office.places() == [("job.yaml", "out-of-range", *job_office.place("roof.openings.O3.along"))]
+    job_office.changed("roof.openings.O3.along", "6 ft")
     assert job_office.closeout()
+
+
+@pytest.mark.parametrize(
+    ("side", "sides"),
+    [
+        ("MS.front", "one of the sides of MS: MS.lower, MS.right, MS.upper, MS.left"),
+        ("MS", "one of the sides of MS: MS.lower, MS.right, MS.upper, MS.left"),
+        (
+            "XX.left",
+            "a plane (DR, MN, MS, WE, WW) and one of its sides (lower, right, upper, left), as MS.right",
+        ),
+    ],
+)
+def test_a_side_that_is_not_there_is_answered_with_the_sides_of_its_plane(
+    job_office: Office, side: str, sides: str
+) -> None:
+    (problem,) = job_office.changed("roof.edges.E5.sides.0", side).problems()
+    assert (problem.code, problem.values["accepted"]) == ("unknown-id", sides)
+
+
+def test_a_triangle_is_said_to_have_three_sides(tmp_path: Path) -> None:
+    (problem,) = Office(tmp_path / "hip", HIP_ROOF).changed("roof.edges.L1.sides.0", "HW.upper").problems()
+    assert problem.values["accepted"] == "one of the sides of HW: HW.lower, HW.right, HW.left"
+
+
+@pytest.mark.parametrize(("exposure", "refused"), [("1-7/8 in", True), ("2 in", False), ("12-1/8 in", True)])
+def test_an_exposure_is_one_that_a_shingle_can_have(job_office: Office, exposure: str, refused: bool) -> None:
+    job_office.changed("covering.shingle.exposure", exposure)
+    if refused:
+        place = job_office.place("covering.shingle.exposure")
+        assert job_office.places() == [("job.yaml", "out-of-range", *place)]
+    else:
+        assert job_office.closeout()

@@ -6,6 +6,7 @@ from packet.located import read_catalogue
 from packet.problems import Problem, message, render_all
 from packet.workspace import packaged
 from tests.support.office import Office
+from tests.support.records import fits_any_pitch
 
 CATALOGUE = read_catalogue(packaged("shared") / "words" / "problems.yaml")
 
@@ -131,7 +132,7 @@ def test_everything_else_may_be_absent(small_office: Office) -> None:
 
 
 def test_a_slope_and_a_job_number_stay_the_text_that_was_typed(job_office: Office) -> None:
-    office = job_office.changed("roof.planes.MS.pitch", "4:12").changed("job.number", "1.10")
+    office = fits_any_pitch(job_office).changed("roof.planes.MS.pitch", "4:12").changed("job.number", "1.10")
     office.job = office.job.rename(office.job.with_name("1.10"))
     record = office.closeout().record
     assert record.roof

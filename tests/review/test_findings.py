@@ -46,6 +46,15 @@ def far_pin(office: Office, shoot: Shoot) -> Office:
     return office.log(shoot("P1", "deck", plane="MS", pin=["99 ft", "2 ft"]))
 
 
+def dormer_over_deck(office: Office, shoot: Shoot) -> Office:
+    """Raise the dormer's roof on a level of its own, and leave out the opening below it."""
+    office.changed("roof.planes.DR.eave_height", "11 ft 2 in")
+    lines = office.text.splitlines(keepends=True)
+    kept = [line for line in lines if not line.startswith(("  openings:", "    - {id: O1,"))]
+    assert len(kept) == len(lines) - 2
+    return office.write("".join(kept))
+
+
 def set_to(path: str, value: str) -> Callable[[Office, Shoot], Office]:
     return lambda office, shoot: office.changed(path, value)
 
@@ -69,6 +78,7 @@ POINT = "punch_list: [{id: PL1, what: Scuffed shingle.}]"
 CASES: dict[str, Callable[[Office, Shoot], Office]] = {
     "edge-length:E1": taped,
     "edge-sides:E2": steeper_beside,
+    "planes-stacked:DR": dormer_over_deck,
     "slope-too-flat:DR": dormer_shingled("1-15/16:12"),
     "slope-too-steep:DR": dormer_shingled("21-1/16:12"),
     "place-off-plane:S3": set_to("deck.sheets.S3.at", "[22 ft, 0 ft]"),
@@ -108,7 +118,41 @@ def test_a_finding_carries_the_records_explanation_and_stays(
 def test_every_finding_there_is_has_a_case_and_words() -> None:
     words = load_words([packaged("shared")])
     assert {id.partition(":")[0] for id in CASES} == set(words["findings"])
-    assert len(CHECKS) == 6  # besides those of goods and of slopes
+    assert len(CHECKS) == 7  # besides those of goods and of slopes
+
+
+def test_a_plane_on_a_level_of_its_own_over_its_opening_is_no_finding(job_office: Office) -> None:
+    assert job_office.changed("roof.planes.DR.eave_height", "11 ft 2 in").finding_ids() == set()
+
+
+def test_an_opening_elsewhere_does_not_make_room_for_a_plane(job_office: Office) -> None:
+    job_office.changed("roof.planes.DR.eave_height", "11 ft 2 in")
+    assert job_office.changed("roof.openings.O1.at", "[1 ft, 2 ft]").finding_ids() == {"planes-stacked:DR"}
+
+
+@pytest.mark.parametrize(
+    ("at", "lower", "found"),
+    [
+        ("[6 ft, -6 ft]", "10 ft", False),
+        ("[6 ft, -5 ft 10 in]", "10 ft", True),
+        ("[6 ft, -4 ft 1 in]", "4 ft", False),
+        ("[6 ft, -3 ft 11 in]", "4 ft", True),
+    ],
+)
+def test_a_roof_may_hang_over_another_by_an_overhang(
+    job_office: Office, shoot: Shoot, at: str, lower: str, found: bool
+) -> None:
+    """8 ft deep: a strip of 2 ft is one, 26 in is not; 15.7 sq ft are, 16.3 are not."""
+    office = dormer_over_deck(job_office, shoot).changed("roof.planes.DR.at", at)
+    office.changed("roof.planes.DR.lower", lower)
+    assert office.finding_ids() == ({"planes-stacked:DR"} if found else set())
+
+
+def test_a_plane_over_two_others_is_one_finding_that_names_both(job_office: Office, shoot: Shoot) -> None:
+    """The dormer's roof across the ridge; a row of the page, its anchor and its explanation go by the plane."""
+    office = dormer_over_deck(job_office, shoot).changed("roof.planes.DR.at", "[14 ft, 8 ft]")
+    (finding,) = office.closeout().findings
+    assert (finding.id, finding.words) == ("planes-stacked:DR", {"others": "MS, MN"})
 
 
 @pytest.mark.parametrize("pitch", ["2:12", "21:12"])

@@ -179,6 +179,73 @@ def test_too_little_laid_is_told_with_its_tolerance(laid: Office) -> None:
     assert "705.2 sq ft ; 1,000.0 sq ft ; asked when it is short by more than 5 % of the need" in found
 
 
+def test_goods_that_do_not_agree_are_linked_from_their_line(laid: Office) -> None:
+    laid.replaced("quantity: 30", "quantity: 20")
+    link = re.compile(r'<tr id="t-shingles">.*?<a href="#(f-[^"]+)">([^<]+)</a>.*?</tr>', re.DOTALL)
+    found = link.search(page(laid))
+    assert found
+    assert (found[1], found[2]) == ("f-laid-below-need-SH", "less was laid than it takes")
+    laid.added('explained: {"laid-below-need:SH": "Six bundles came from the truck."}')
+    body = page(laid)
+    found = link.search(body)
+    assert found
+    assert found[2] == "less was laid than it takes, explained"
+    target = re.search(rf'<tr id="{found[1]}">.*?</tr>', body, re.DOTALL)
+    assert target
+    assert "Six bundles came from the truck." in text_of(target[0])
+    assert body.count("f-laid-below-need-SH") == 2
+
+
+def test_a_line_that_agrees_links_to_no_finding(laid: Office) -> None:
+    assert 'href="#f-' not in page(laid)
+
+
+def test_what_is_left_to_the_allowance_is_said_beside_the_takeoff(laid: Office) -> None:
+    said = text_of(page(laid))
+    assert "nails of starter, edge metal and flashing in the roofing nails" in said
+    assert "corners in the drip edge" in said
+
+
+def test_a_number_of_a_sum_says_what_it_is_of(laid: Office) -> None:
+    """Two eaves of 40 ft and 10 ft get starter: each part of the sum names its own."""
+    laid.replaced(
+        "  edges: [",
+        "  edges: [{id: E2, kind: rake, sides: [A.left]}, ",
+    ).replaced("covering: {", "covering: {starter_along: [eave, rake], ")
+    body = page(laid)
+    line = re.search(r'<tr id="t-starter">.*?</tr>', body, re.DOTALL)
+    assert line
+    terms = [
+        " ".join(re.sub(r"<[^>]+>", " ", item).split())
+        for item in re.findall("<li>(.*?)</li>", line[0], re.DOTALL)
+    ]
+    assert {
+        "part 1 25 ft computed in this packet , Rake E2",
+        "part 2 40 ft computed in this packet , Eave E1",
+    } <= set(terms)
+
+
+def test_a_number_of_no_thing_shows_its_id(laid: Office) -> None:
+    line = re.search(r'<tr id="t-shingles">.*?</tr>', page(laid), re.DOTALL)
+    assert line
+    shown = re.sub(r"<[^>]+>", " ", line[0])
+    assert "computed in this packet , takeoff.shingles.net" in " ".join(shown.split())
+    assert "job record , bought.SH.allowance.percent" in " ".join(shown.split())
+
+
+@pytest.mark.parametrize(
+    ("planned", "says"), [("36", ""), ("33", "order 1 more"), ("33-3/4", "order 1/4 more")]
+)
+def test_the_order_list_marks_an_order_that_falls_short(laid: Office, planned: str, says: str) -> None:
+    """1,100 sq ft by 32.8 are 34 bundles."""
+    laid.replaced("status: closed", "status: under way").replaced("planned: 36", f"planned: {planned}")
+    body = page(laid, "order-list")
+    assert "Need with allowance" in body
+    assert re.findall(r'<span class="gap why">(order [^<]*)</span>', body) == ([says] if says else [])
+    laid.replaced("status: under way", "status: closed")
+    assert "order 1" not in text_of(page(laid, "order-list"))
+
+
 def test_before_goods_have_come_nothing_is_called_missing(laid: Office) -> None:
     laid.replaced("status: closed", "status: planned").replaced("delivered: 1, scrap: 3/8", "planned: 1")
     found = row(page(laid), "goods", "starter strip")

@@ -9,6 +9,15 @@ HIP_ROOF = (Path(__file__).parent / "hip_roof.yaml").read_text(encoding="utf-8")
 
 
 def fits_any_pitch(office: Office) -> Office:
-    """Make the demo's shape hold at every pitch: both slopes worked whole, the dormer on a level of its own."""
+    """Make the demo's shape hold at every pitch: both slopes worked whole, no dormer and no opening for it."""
     office.changed("covering.areas", "[{id: A1, plane: MS}, {id: A2, plane: WW}]")
-    return office.changed("roof.planes.DR.eave_height", "11 ft 2 in")
+    of_dormer = (
+        "  openings:",
+        "    - {id: O1,",
+        "    - {id: DR,",
+        *(f"    - {{id: E{n}," for n in range(13, 17)),
+    )
+    lines = office.text.splitlines(keepends=True)
+    kept = [line for line in lines if not line.startswith(of_dormer)]
+    assert len(kept) == len(lines) - len(of_dormer)
+    return office.write("".join(kept))

@@ -78,7 +78,7 @@ def _one_piece(ground: Ground, use: Use, unit: str) -> Term | None:
     printed = ground.gives(use, "pieces_each", "gives_each")
     if printed is None and unit == "piece" and ground.missing[-1] == "pieces_each":
         ground.missing.pop()
-        return term("gives_each", 1, "piece", "record", f"bought.{ground.goods(use)[0].id}")
+        return term("gives_each", 1, "piece", "unit", "piece")
     return printed
 
 
@@ -130,6 +130,22 @@ LINES: Mapping[Use, tuple[Callable[[Ground], str], Gives]] = {
     "cement": (covers.cement, _of_product("spots_each")),
 }
 
+#: Lines whose need is that of the areas worked on; the others count sheets, details, vents or spots.
+ON_AREAS: frozenset[Use] = frozenset(
+    {
+        "joint tape",
+        "ice barrier",
+        "underlayment",
+        "cap nails",
+        "drip edge",
+        "valley lining",
+        "starter",
+        "shingles",
+        "caps",
+        "roofing nails",
+    }
+)
+
 
 def take_off(record: JobRecord, library: Library, figures: FigureSet) -> tuple[TakeoffLine, ...]:
     """Return every line of the takeoff that the job has, and add its figures.
@@ -145,6 +161,8 @@ def _line(use: Use, record: JobRecord, library: Library, figures: FigureSet) -> 
     ground = Ground(record, library, figures)
     needed, gives_of = LINES[use]
     net = needed(ground)
+    if use in ON_AREAS and not net and not ground.missing and not ground.areas:
+        ground.missing.append("areas")
     goods = ground.goods(use)
     need = _with_allowance(ground, use, net, goods)
     units = {line.unit for line in goods}

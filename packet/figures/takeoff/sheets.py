@@ -74,7 +74,7 @@ def _sheet(ground: Ground, plane_id: str, width: Term) -> str:
         terms = [covered, width, lap, eave, strip]
         return ground.computed(id, value, "sq_ft", LOW_SLOPE_SHEET_AREA, terms, decimals=1)
     value = sheet_area(covered.value, width.value, lap.value)
-    if dry_in and dry_in.layers > 1:
+    if dry_in and dry_in.layers and dry_in.layers > 1:
         layers = ground.figures.as_term("layers", "dry_in.layers")
         formula, terms = f"layers * {SHEET_AREA}", [layers, covered, width, lap]
         return ground.computed(id, layers.value * value, "sq_ft", formula, terms, decimals=1)
