@@ -193,7 +193,7 @@ def _make(workspace: Workspace, job_folder: Path, key: Callable[[], str], tell: 
         for reader in READERS:
             tell(reader)
             copy = redact(closeout, reader)
-            files: dict[str, bytes | Path] = {**drawn.of(copy["geometry"])}
+            files: dict[str, bytes | Path] = {**drawn.of(copy)}
             for photo in copy["photos"]:
                 files[photo["large"]] = renditions[photo["id"]].large
                 files[photo["small"]] = renditions[photo["id"]].small
@@ -204,26 +204,33 @@ def _make(workspace: Workspace, job_folder: Path, key: Callable[[], str], tell: 
 
 
 class _Drawings:
-    """The drawings of copies; copies of one geometry share them, since finding room for labels takes long."""
+    """The drawings of copies; copies of one shape share them, since finding room for labels takes long."""
 
     def __init__(self, words: Mapping[str, Any]) -> None:
-        self._words = words
+        self._words = words["drawing"]
         self._made: list[tuple[Any, dict[str, bytes]]] = []
 
-    def of(self, geometry: Any) -> dict[str, bytes]:
-        """Return the drawings of a copy's geometry by published path; none when it has no geometry."""
+    def of(self, copy: Mapping[str, Any]) -> dict[str, bytes]:
+        """Return the drawings of a copy by published path; none when it has no geometry."""
+        from packet.drawings.deck_plan import deck_plans, seen_by
         from packet.drawings.roof_plan import roof_plan
 
+        geometry = copy["geometry"]
         if not geometry:
             return {}
+        shown = (geometry, seen_by(copy))
         for known, drawings in self._made:
-            if known == geometry:
+            if known == shown:
                 return drawings
-        drawings = {
-            f"drawings/{name}.svg": roof_plan(geometry, self._words["drawing"], narrow=narrow).encode()
-            for name, narrow in (("roof-plan", False), ("roof-plan-phone", True))
-        }
-        self._made.append((geometry, drawings))
+        drawings = {}
+        for ending, narrow in (("", False), ("-phone", True)):
+            plan = roof_plan(geometry, self._words, narrow=narrow)
+            drawings[f"drawings/roof-plan{ending}.svg"] = plan.encode()
+        # An id never has an underscore: a file system that takes small letters for capitals confuses no two.
+        for ending, narrow in (("", False), ("_phone", True)):
+            for plane, deck in deck_plans(copy, self._words, narrow=narrow).items():
+                drawings[f"drawings/deck-{plane}{ending}.svg"] = deck.encode()
+        self._made.append((shown, drawings))
         return drawings
 
 

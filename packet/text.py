@@ -4,6 +4,7 @@ Sentences and labels live in ``shared/words/<language>.yaml`` and in ``templates
 them up and writes values beside their units.
 """
 
+import re
 from collections.abc import Iterator, Mapping, Sequence
 from datetime import date, datetime
 from fractions import Fraction
@@ -19,6 +20,9 @@ MINUS = "\N{MINUS SIGN}"
 #: Units of goods; a part of one is written as a crew says it: 4 1/2 bundles, 1/4 roll.
 GOODS_UNITS: frozenset[str] = frozenset(get_args(PurchaseUnit))
 _PARTS = 8
+
+#: Name of a file of words of a language; others in the folder are no language.
+_LANGUAGE = re.compile("[a-z]{2}")
 
 
 class Words(Mapping[str, Any]):
@@ -133,6 +137,9 @@ def figure_text(figure: Mapping[str, Any], words: Mapping[str, Any]) -> str:
 def load_words(folders: Sequence[Path], language: str = "en") -> Words:
     """Return the words of a language: the packaged ones, with an office's own over them.
 
+    Under ``translations`` stand the same words with those of each other language over them, by its two
+    letters: a language may bring the words of one paper, such as the crew's card, and leave the rest.
+
     Args:
         folders: ``shared/`` folders, the packaged one first.
         language: Language of the file in ``words/``.
@@ -140,9 +147,16 @@ def load_words(folders: Sequence[Path], language: str = "en") -> Words:
     Raises:
         Refused: A file can't be read.
     """
+    tree = _tree(folders, language)
+    found = (path.stem for folder in folders for path in (folder / "words").glob("*.yaml"))
+    others = sorted({name for name in found if _LANGUAGE.fullmatch(name) and name != language})
+    return Words({**tree, "translations": {other: merged(tree, _tree(folders, other)) for other in others}})
+
+
+def _tree(folders: Sequence[Path], language: str) -> dict[str, Any]:
     tree: dict[str, Any] = {}
     for folder in folders:
         path = folder / "words" / f"{language}.yaml"
         if path.is_file():
             tree = merged(tree, read_yaml(path).value)
-    return Words(tree)
+    return tree

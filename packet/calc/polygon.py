@@ -76,13 +76,14 @@ def counterclockwise(outline: Sequence[Point]) -> Outline:
     return tuple(outline) if _signed_area(outline) >= 0 else tuple(reversed(outline))
 
 
-def polygon_area_formula(corners: int) -> str:
+def polygon_area_formula(corners: int, first: int = 1) -> str:
     """Return the shoelace sum of an outline, in the symbols u1, v1, u2, v2 and so on.
 
     Source: house rule; the shoelace sum written out, corners counterclockwise.
 
     Args:
         corners: Number of corners [-], 3 or more.
+        first: Number of the first corner [-].
 
     Returns:
         Arithmetic in the corners' coordinates [sq ft].
@@ -97,7 +98,7 @@ def polygon_area_formula(corners: int) -> str:
     if corners < 3:
         message = f"an outline has three corners or more, not {corners}"
         raise OutOfRange(message)
-    pairs = [(number, number % corners + 1) for number in range(1, corners + 1)]
+    pairs = [(first + number, first + (number + 1) % corners) for number in range(corners)]
     return "(" + " + ".join(f"u{a} * v{b} - u{b} * v{a}" for a, b in pairs) + ") / 2"
 
 

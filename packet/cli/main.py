@@ -16,7 +16,7 @@ COMMANDS = {
     "build": "Build the closeout packet of jobs, one site for each copy.",
     "serve": "Show a job's packet in the browser, rebuilt on change.",
     "zip": "Make the zip of a packet's outside copy, to hand on.",
-    "pdf": "Print jobs: a PDF of each copy, and a roof card.",
+    "pdf": "Print jobs: a PDF of each copy, a roof card and a nailing card.",
     "order": "List what to buy for jobs, and write the list for a spreadsheet.",
     "products": "List the product sheets, and what one of each gives.",
     "figures": "Print every figure of a job with its working.",

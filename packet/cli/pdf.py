@@ -1,4 +1,4 @@
-"""``packet pdf``: the packet of each copy on paper, and the roof card."""
+"""``packet pdf``: the packet of each copy on paper, the roof card and the nailing card."""
 
 from collections.abc import Callable
 from pathlib import Path
@@ -15,11 +15,13 @@ if TYPE_CHECKING:
 
 @click.command(
     name="pdf",
-    help="""Print jobs: a PDF of each copy, and a roof card.
+    help="""Print jobs: a PDF of each copy, a roof card and a nailing card.
 
-    They are written to out/<job>-outside.pdf, out/<job>-office.pdf and out/<job>-roof-card.pdf, beside the
-    folder that "packet build" makes; neither command touches what the other made. The packet.json of a copy
-    is attached to its PDF. The roof card is one page to tape by the attic hatch. All jobs when none is named.
+    They are written to out/<job>-outside.pdf, out/<job>-office.pdf, out/<job>-roof-card.pdf and
+    out/<job>-nailing-card.pdf, beside the folder that "packet build" makes; neither command touches what the
+    other made. The packet.json of a copy is attached to its PDF. The roof card is one page to tape by the
+    attic hatch; the nailing card is one page for the crew, once in English and once in Spanish. All jobs
+    when none is named.
 
     Example: packet pdf 26-041
     """,
@@ -51,5 +53,5 @@ def command(jobs: tuple[str, ...], quiet: bool) -> int:
 
 
 def _lines(printed: "Printed") -> list[str]:
-    papers = (f"{name:<9} {here(path)}" for name, path in printed.papers.items())
+    papers = (f"{name:<12} {here(path)}" for name, path in printed.papers.items())
     return ["printed" if printed.made else "unchanged", *papers]

@@ -15,6 +15,7 @@ STEPS = {
     "outside": "the copy for homeowner, adjuster and inspector",
     "office": "the office's copy",
     "roof-card": "the roof card",
+    "nailing-card": "the nailing card",
 }
 
 #: Goes to the start of the line and empties it.

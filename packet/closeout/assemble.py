@@ -6,6 +6,7 @@ from pathlib import Path
 from packet import __version__
 from packet.closeout.goods import missing_figures, product_problems
 from packet.closeout.model import Care, Closeout, Code, Head, Photo
+from packet.figures.deck import deck_plan
 from packet.figures.faults import shape_faults
 from packet.figures.make import make_figures
 from packet.figures.plan import plan
@@ -134,9 +135,10 @@ def _explained_nothing(record: ReadFile[JobRecord], findings: Sequence[str]) -> 
 
 def _closeout(library: Library, office: Office, record: JobRecord, photos: PhotoSet) -> Closeout:
     figures = make_figures(record, library)
+    deck = deck_plan(record, library, figures)
     takeoff = take_off(record, library, figures)
     results = review(record, photos.photos, library, figures)
-    found = findings(record, photos.photos, figures, takeoff, library)
+    found = findings(record, photos.photos, figures, takeoff, deck, library)
     geometry = plan(record, figures)
     codes = tuple(_code(id, library) for id in code_ids(record))
     care = _care(record, library)
@@ -152,6 +154,7 @@ def _closeout(library: Library, office: Office, record: JobRecord, photos: Photo
         stages=stages,
         expected=expected(record),
         photos=tuple(_photo(photo) for photo in photos.photos),
+        deck_plan=deck,
         takeoff=takeoff,
         geometry=geometry,
         care=care,

@@ -4,6 +4,7 @@ from typing import Literal
 
 from packet.fields import Strict, everyone, leaf
 from packet.figure import Figure, Source
+from packet.figures.deck import DeckPlan
 from packet.figures.plan import Geometry
 from packet.figures.takeoff import TakeoffLine
 from packet.photos.log import CaptionedPhoto
@@ -70,5 +71,6 @@ class Closeout(Strict):
     expected: tuple[str, ...] = everyone(description="Parts of the record this kind of work is asked for.")
     photos: tuple[Photo, ...] = everyone()
     takeoff: tuple[TakeoffLine, ...] = everyone()
+    deck_plan: DeckPlan | None = everyone()
     geometry: Geometry | None = everyone()
     care: tuple[Care, ...] = everyone()

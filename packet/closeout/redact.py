@@ -13,6 +13,7 @@ from packet import units
 from packet.closeout.model import Closeout
 from packet.fields import Money, readers_of
 from packet.figure import Figure, Origin, Source, Term, Working
+from packet.figures.deck import DeckCutOut, DeckPiece, DeckPlan, DeckPlane, DeckRow, DeckStep
 from packet.figures.plan import Geometry, PlanArea, PlanEdge, PlanMark, PlanPlane
 from packet.figures.rules import Limit
 from packet.figures.takeoff import TakeoffLine
@@ -25,6 +26,7 @@ from packet.review.model import Answer, Finding, Part, Result
 _FOLLOW: frozenset[type] = frozenset(
     {Figure, Working, Term, Origin, Source, Result, Part, Limit, Answer, Finding, Nail}
     | {Geometry, PlanPlane, PlanEdge, PlanArea, PlanMark, TakeoffLine}
+    | {DeckPlan, DeckPlane, DeckPiece, DeckRow, DeckStep, DeckCutOut}
 )
 _TYPED = (units.Length, units.Pitch, units.Area, units.Speed, units.NailSize, Money)
 _GONE = object()

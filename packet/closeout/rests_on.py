@@ -131,7 +131,7 @@ def _of_limit(limit: Limit, asks: str, requirement: str, governs: bool, library:
 
 def _of_figures(closeout: Closeout, library: Library) -> Iterator[Rested]:
     """Yield the rows whose value was put into a working: takeoff, eaves, vents."""
-    known = facts(closeout.record, FigureSet(dict(closeout.figures)))
+    known = facts(closeout.record, FigureSet(dict(closeout.figures)), library)
     for figure in closeout.figures.values():
         for id in _rules_in(figure):
             # The limit's own figure, where a value is added to the deck's thickness, is no use of it.

@@ -50,15 +50,21 @@ class Dimension:
 
     def draw(self) -> Element:
         """Return the dimension: extension lines, line, ticks, text."""
-        way = direction(*self.line)
-        slash = direction((0, 0), (way[0] + way[1], way[1] - way[0]))
-        ticks = [
-            line(moved(end, slash, -_HALF_TICK), moved(end, slash, _HALF_TICK), class_="tick")
-            for end in self.line
-        ]
-        extensions = [line(*extension, class_="extension") for extension in self.extensions]
-        parts = [*extensions, line(*self.line, class_="dim-line"), *ticks, self.text.draw()]
+        parts = [*dimension_lines(self.line, self.extensions, self.line), self.text.draw()]
         return element("g", parts, class_="dimension", data_edge=self.edge.id)
+
+
+def dimension_lines(
+    dimension_line: Segment, extensions: Sequence[Segment], ticked: Sequence[Point]
+) -> list[Element]:
+    """Return extension lines, the dimension line and a tick at each of the points given."""
+    way = direction(*dimension_line)
+    slash = direction((0, 0), (way[0] + way[1], way[1] - way[0]))
+    ticks = [
+        line(moved(end, slash, -_HALF_TICK), moved(end, slash, _HALF_TICK), class_="tick") for end in ticked
+    ]
+    drawn = [line(*extension, class_="extension") for extension in extensions]
+    return [*drawn, line(*dimension_line, class_="dim-line"), *ticks]
 
 
 def dimensions(

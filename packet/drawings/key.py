@@ -93,7 +93,12 @@ def plane_entry(id: str, text: str) -> Entry:
 
 
 def strip(
-    groups: Sequence[Sequence[Entry]], width: float, px_per_ft: float, words: Mapping[str, str]
+    groups: Sequence[Sequence[Entry]],
+    width: float,
+    px_per_ft: float,
+    words: Mapping[str, str],
+    *,
+    north: bool = True,
 ) -> Strip:
     """Return the strip under a drawing, from the origin down.
 
@@ -102,13 +107,15 @@ def strip(
         width: Width of the strip [px].
         px_per_ft: Scale of the drawing.
         words: Words of drawings.
+        north: Whether the drawing has a north: a slope seen from the front has none.
     """
     parts: list[Element] = []
     top = 0.0
+    north_width = _NORTH_WIDTH if north else 0.0
     for entries in filter(None, groups):
         drawn, top = _group(entries, top + (_GROUP_GAP if parts else 0.0), width)
         parts += drawn
-    room = width - _NORTH_WIDTH - _scale_width(width, px_per_ft, words) - _COLUMN_GAP
+    room = width - north_width - _scale_width(width, px_per_ft, words) - _COLUMN_GAP
     foot = top + _FOOT_GAP + _NORTH_HEIGHT
     heading = wrapped(words["title"], STYLES["heading"], room)
     caption = wrapped(words["caption"], STYLES["caption"], room)
@@ -121,8 +128,9 @@ def strip(
     for text, style in beside + below:
         parts.append(Lettered(text, STYLES[style], (0.0, y), from_left=True).draw())
         y += _LINE
-    parts += _north((width - _NORTH_WIDTH / 2, foot - 3), words)
-    parts += _scale_bar((width - _NORTH_WIDTH, foot - 3), width, px_per_ft, words)
+    if north:
+        parts += _north((width - _NORTH_WIDTH / 2, foot - 3), words)
+    parts += _scale_bar((width - north_width, foot - 3), width, px_per_ft, words)
     return Strip(tuple(parts), foot + _LINE * len(below))
 
 

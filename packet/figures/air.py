@@ -34,7 +34,7 @@ def air_figures(record: JobRecord, library: Library, figures: FigureSet) -> None
     for ratio, row in {_ratio_of(row): row for row in reversed(rules)}.items():
         _required(f"ventilation.required_{ratio}", row, library, figures)
     _share("ventilation.high_share", f"ventilation.required_{REDUCED}", figures)
-    found = library.match(code_ids(record), ASKED, facts(record, figures)).rows
+    found = library.match(code_ids(record), ASKED, facts(record, figures, library)).rows
     holding = sorted((row for row in found if row.may_decide), key=_ratio_of)
     if holding:
         _required("ventilation.required", holding[0], library, figures)

@@ -55,7 +55,7 @@ def reach_in(barrier: IceBarrier, plane: PlacedPlane) -> Fraction | None:
 
 def _needed(record: JobRecord, library: Library, figures: FigureSet, overhang: Term, rise: Term) -> None:
     """Add the depth by the rule that reaches farthest among those that may decide."""
-    known = facts(record, figures)
+    known = facts(record, figures, library)
 
     def largest(asks: str) -> CodeRow | None:
         rows = [row for row in library.rows(code_ids(record), asks, known) if row.may_decide]

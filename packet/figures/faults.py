@@ -12,6 +12,7 @@ from packet.calc.polygon import (
     overlapping,
     polygon_area,
 )
+from packet.figures.deck_faults import deck_faults
 from packet.figures.shapes import RoofShape, blocks, groups, opening_outline_ft, outline_ft, roof_shape
 from packet.record.checks import Fault
 from packet.record.forms import AnyForm, WingForm, parts
@@ -46,6 +47,7 @@ def shape_faults(record: JobRecord) -> tuple[Fault, ...]:
         *_areas(record, shape),
         *_openings(roof, shape),
         *_overlaps(roof, shape),
+        *deck_faults(record, shape),
     )
 
 

@@ -61,7 +61,7 @@ def code_ids(record: JobRecord) -> tuple[str, ...]:
     return (basis.code, *basis.programs, *basis.practices) if basis else ()
 
 
-def facts(record: JobRecord, figures: FigureSet) -> dict[str, object]:
+def facts(record: JobRecord, figures: FigureSet, library: Library) -> dict[str, object]:
     """Return what is known of the job that a rule may depend on; an unknown fact is left out."""
     covering, deck, dry_in = record.covering, record.deck, record.dry_in
     rises = [plane.rise for plane in shingled_planes(record)]
@@ -80,6 +80,10 @@ def facts(record: JobRecord, figures: FigureSet) -> dict[str, object]:
         "kind_of_work": record.job.kind,
         "work_begun": record.dates.started,
         "house_built": record.property.built,
+        "house_permit_date": record.property.permit_date,
+        "wind_zone": record.basis.wind_zone if record.basis else None,
+        "old_fastener": record.roof.old.deck_fastener if record.roof and record.roof.old else None,
+        "frame_gravity": _frame_gravity(record, library),
     }
     if record.roof and record.roof.old and record.roof.old.deck_nail:
         known |= {
@@ -112,6 +116,15 @@ def _high_share(attic: Ventilation, figures: FigureSet) -> object:
     """Return the share of the required area that is high; open vents that are all low give none of it."""
     low = [vent.place == "low" for vent in attic.vents if vent.state != "closed"]
     return Fraction(0) if low and all(low) else _value(figures, "ventilation.high_share")
+
+
+def _frame_gravity(record: JobRecord, library: Library) -> Fraction | None:
+    """Return the specific gravity of the framing, where its species is one of the table's."""
+    framing = record.roof.framing if record.roof else None
+    table = library.table("specific_gravity")
+    if framing is None or framing.species not in table.words("species"):
+        return None
+    return table.lookup(species=framing.species).number("specific_gravity")
 
 
 def _value(figures: FigureSet, id: str) -> object:

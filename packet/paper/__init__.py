@@ -1,1 +1,1 @@
-"""The packet on paper: a PDF of each copy and a roof card, typeset from the copy, words and drawings."""
+"""The packet on paper: a PDF of each copy and the cards, typeset from the copy, words and drawings."""

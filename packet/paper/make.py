@@ -1,4 +1,4 @@
-"""One job on paper: a PDF for each copy and a roof card, whole or not at all."""
+"""One job on paper: a PDF for each copy, a roof card and a nailing card, whole or not at all."""
 
 import json
 import os
@@ -14,6 +14,7 @@ from filelock import FileLock, Timeout
 
 from packet.closeout.assemble import assemble
 from packet.closeout.redact import redact
+from packet.drawings.deck_plan import deck_plans
 from packet.drawings.roof_plan import roof_plan
 from packet.paper.letters import printable, rewritten
 from packet.paper.receipt import Receipt
@@ -28,11 +29,12 @@ from packet.record.job import JobRecord
 from packet.text import Words
 from packet.workspace import Workspace
 
-#: The paper of each copy comes from this template, the roof card from that one.
-PACKET, CARD = "packet.typ", "roof-card.typ"
+#: The paper of each copy comes from this template.
+PACKET = "packet.typ"
 
-#: The roof card hangs in the house, so it is made from the copy for its reader.
-CARD_NAME, CARD_OF = "roof-card", "outside"
+#: Cards, by name. The roof card hangs in the house and the nailing card goes up on the roof, so both are made
+#: from the copy for everybody's eyes.
+CARDS, CARDS_OF = {"roof-card": "roof-card.typ", "nailing-card": "nailing-card.typ"}, "outside"
 
 #: How long a run waits for another one that writes the same papers [s].
 _PATIENCE_S = 60.0
@@ -45,7 +47,7 @@ class Printed:
     """What was made.
 
     Attributes:
-        papers: The PDFs, by copy, the roof card last.
+        papers: The PDFs, by copy, the cards last.
         made: False when nothing had changed, or each of them was there already, byte for byte.
     """
 
@@ -55,7 +57,7 @@ class Printed:
 
 def papers_of(workspace: Workspace, job_folder: Path) -> dict[str, Path]:
     """Return where the papers of a job lie: beside its folder in ``out/``, which a build replaces whole."""
-    names = (*READERS, CARD_NAME)
+    names = (*READERS, *CARDS)
     return {name: workspace.out / f"{job_folder.name}-{name}.pdf" for name in names}
 
 
@@ -99,9 +101,9 @@ def print_job(
             copy = redact(closeout, reader)
             files = _files(copy, prints, words, filters, workspace)
             made[papers[reader]] = typeset(PACKET, files, workspace.template_folders(), epoch)
-            if reader == CARD_OF:
-                tell(CARD_NAME)
-                made[papers[CARD_NAME]] = typeset(CARD, files, workspace.template_folders(), epoch)
+            for name, template in CARDS.items() if reader == CARDS_OF else ():
+                tell(name)
+                made[papers[name]] = typeset(template, files, workspace.template_folders(), epoch)
         new = _write(made, workspace.out, job_folder.name)
         receipt.write(key)
         return Printed(papers, new)
@@ -128,6 +130,8 @@ def _files(
     }
     if data["copy"]["geometry"]:
         files["drawings/roof-plan.svg"] = roof_plan(data["copy"]["geometry"], plain["drawing"]).encode()
+    for plane, deck in deck_plans(data["copy"], plain["drawing"]).items():
+        files[f"drawings/deck-{plane}.svg"] = deck.encode()
     return files | {f"photos/{photo['id']}.jpg": prints[photo["id"]] for photo in copy["photos"]}
 
 

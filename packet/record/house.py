@@ -32,6 +32,11 @@ class House(Strict):
     county: Line | None = everyone(None, description="County.", examples=["Kestrel County"])
     state: Line = everyone(description="State.", examples=["South Carolina"])
     built: Count | None = everyone(None, description="Year the house was built.", examples=[1988])
+    permit_date: Day | None = everyone(
+        None,
+        description="Day of the permit the house was built under; some rules ask for the era.",
+        examples=["1988-05-02"],
+    )
     stories: Count | None = everyone(None, description="Stories above ground.", examples=[1])
     time_zone: TimeZone = everyone(
         description="IANA time zone of the house; photo times are read in it.", examples=["America/New_York"]

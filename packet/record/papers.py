@@ -32,6 +32,11 @@ class Basis(Strict):
         "ultimate", description="Ultimate or nominal speed; never mixed.", examples=["ultimate"]
     )
     exposure: Literal["B", "C", "D"] | None = everyone(None, description="Wind exposure.", examples=["B"])
+    wind_zone: Literal["seaward", "inland-1", "inland-2", "hvhz"] | None = everyone(
+        None,
+        description="Zone by name where the code has one: coastal Texas, high-velocity zone of Florida.",
+        examples=["seaward"],
+    )
     read_from: Prose | None = everyone(
         None, description="Where speed and exposure were read.", examples=["The building office's wind map."]
     )

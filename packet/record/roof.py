@@ -3,6 +3,7 @@
 from typing import Literal
 
 from packet.fields import (
+    Coordinate,
     Count,
     Id,
     Length,
@@ -48,12 +49,56 @@ class Opening(Strict):
     up: Length = everyone(description="Length up the slope.", examples=["8 ft 11-5/16 in"])
 
 
+class FramingLines(Strict):
+    """Where the members stand under one plane: regular from one that was measured, or measured one by one."""
+
+    plane: Id = everyone(description="Plane they stand under.", examples=["MS"])
+    first: Coordinate | None = everyone(
+        None,
+        description="Center of one member, along the lowest edge; the others follow by the spacing.",
+        examples=["0 ft"],
+    )
+    at: tuple[Coordinate, ...] = everyone(
+        (),
+        description="Centers measured one by one, where old framing is not regular.",
+        examples=[["1 ft 1 in", "3 ft", "5 ft 2 in"]],
+        max_length=400,
+    )
+    unsound: tuple[Coordinate, ...] = everyone(
+        (),
+        description="Centers of members that can't carry a panel's edge.",
+        examples=[["3 ft"]],
+        max_length=100,
+    )
+    level_wood: tuple[Coordinate, ...] = everyone(
+        (),
+        description="Wood along the eave under panel edges, by its place up the slope: sub-fascia, "
+        "ridge board, blocking.",
+        examples=[["0 ft"]],
+        max_length=40,
+    )
+
+
 class Framing(Strict):
     """Rafters or trusses under the work."""
 
     member: Line = everyone(description="Size and kind of the member.", examples=["2x8 rafter"])
     species: Line | None = everyone(None, description="Species of the wood.", examples=["Southern Pine"])
     spacing: Spacing = everyone(description="Spacing of the members.", examples=["24 in oc"])
+    width: Length | None = everyone(
+        None, description="Width of a member across, where the deck bears.", examples=["1-1/2 in"]
+    )
+    kind: Literal["rafters", "trusses"] | None = everyone(
+        None, description="Rafters or trusses.", examples=["trusses"]
+    )
+    damage: Prose | None = everyone(
+        None,
+        description="Damage found in a member that the work did not make good.",
+        examples=["Top chord split at the second panel point; left to the truss engineer."],
+    )
+    lines: tuple[FramingLines, ...] = everyone(
+        (), description="Where they stand, plane by plane.", max_length=200
+    )
 
 
 class OldRoof(Strict):
@@ -86,6 +131,9 @@ class OldRoof(Strict):
     deck: Line | None = everyone(None, description="Old deck.", examples=["1/2 in plywood"])
     deck_nail: NailSize | None = everyone(
         None, description="Old deck nail as measured.", examples=["2-1/2 x 0.131"]
+    )
+    deck_fastener: Literal["staples", "smooth nails", "ring shank nails", "not known"] | None = everyone(
+        None, description="What holds the old deck.", examples=["smooth nails"]
     )
     deck_thickness: Thickness | None = everyone(
         None, description="Old deck's thickness.", examples=["1/2 in"]

@@ -68,6 +68,39 @@ class DeckNail(Strict):
     finish: Line | None = everyone(None, description="Coating or metal.", examples=["hot-dip galvanized"])
 
 
+class Patch(Strict):
+    """A rectangle on a plane."""
+
+    at: Point = everyone(description="Lower left corner: along the lowest edge, then up the slope.")
+    along: Length = everyone(description="Size along the eave.", examples=["3 ft"])
+    up: Length = everyone(description="Size up the slope.", examples=["18 in"])
+
+
+class CutOut(Strict):
+    """Rot as found, and the old deck that was cut out for it."""
+
+    id: Id = everyone(description="Id of the entry.", examples=["CO1"])
+    plane: Id = everyone(description="Plane it lies on.", examples=["MS"])
+    rot: Patch = everyone(description="Rotten area as found, the least rectangle around it.")
+    cut: Patch | None = everyone(None, description="What was cut out, as measured.")
+    edges: Literal["on the center of a rafter", "beside a rafter, on a nailer"] = everyone(
+        description="How the old deck's edges are carried.", examples=["on the center of a rafter"]
+    )
+    nailer: Id | None = everyone(
+        None, description="Entry under framing of the nailer, where one was set.", examples=["R1"]
+    )
+    note: Prose | None = everyone(
+        None, description="Anything else about it.", examples=["Cut along the old joint above."]
+    )
+
+
+class Clips(Strict):
+    """Clips between panels over the space between supports."""
+
+    kind: Line = everyone(description="What they are.", examples=["15/32 in H-shaped steel clip"])
+    each_space: Count = everyone(description="Clips in each space between supports.", examples=[1])
+
+
 class Sheet(Strict):
     """One sheet or piece of new deck."""
 
@@ -77,6 +110,15 @@ class Sheet(Strict):
     along: Length = everyone(description="Size along the eave.", examples=["8 ft"])
     up: Length = everyone(description="Size up the slope.", examples=["4 ft"])
     why: Line = everyone(description="Why the old deck came out.", examples=["rot"])
+    product: Line | None = everyone(
+        None, description="Kind of panel, where it is another than the deck's.", examples=["19/32 in plywood"]
+    )
+    cut_from: Id | None = everyone(
+        None, description="Sheet it is an offcut of, where no new one was opened.", examples=["S1"]
+    )
+    agreed: Id | None = everyone(
+        None, description="What its price was agreed in: a thing found, or a document.", examples=["F1"]
+    )
 
 
 class Board(Strict):
@@ -109,6 +151,9 @@ class Renailed(Strict):
         None, description="Spacing along panel edges, old nails of the same kind counted."
     )
     field_spacing: Spacing | None = everyone(None, description="Spacing on supports between.")
+    way: Literal["whole deck nailed again", "ring shank nails added between"] | None = everyone(
+        None, description="How it was nailed again.", examples=["whole deck nailed again"]
+    )
     note: Prose | None = everyone(
         None,
         description="What the old nails were and how they were counted.",
@@ -124,6 +169,14 @@ class Deck(Strict):
     edge_spacing: Spacing | None = everyone(None, description="Nail spacing along panel edges, as measured.")
     field_spacing: Spacing | None = everyone(
         None, description="Nail spacing on supports between, as measured."
+    )
+    gable_spacing: Spacing | None = everyone(
+        None, description="Nail spacing on the framing at gable ends, as measured.", examples=["4 in"]
+    )
+    gap: Length | None = everyone(None, description="Gap between panels, as measured.", examples=["1/8 in"])
+    clips: Clips | None = everyone(None, description="Clips between panels.")
+    cut_outs: tuple[CutOut, ...] = everyone(
+        (), description="Rot, and what was cut out for it.", max_length=100
     )
     sheets: tuple[Sheet, ...] = everyone((), description="One entry a sheet or piece.", max_length=400)
     boards: tuple[Board, ...] = everyone((), description="Deck boards, one entry a place.", max_length=200)

@@ -93,6 +93,14 @@ class Table:
         """Name of the table, and of its file."""
         return self.file.table
 
+    def words(self, column: str) -> tuple[str, ...]:
+        """Return every word of a column, in the order of the rows.
+
+        Raises:
+            NotInTable: The column is not of words.
+        """
+        return tuple(row.word(column) for row in self.rows)
+
     def lookup(self, **asked: object) -> TableRow:
         """Return the one row for the keys; ``exact`` keys match, ``next_above`` takes the next printed value.
 

@@ -8,10 +8,14 @@ from packet.calc.ventilation import attic_to_vents as vent_ratio
 from packet.figures.air import free_area, open_vents
 from packet.figures.eaves import reach_in, steepest
 from packet.figures.rules import Limit, maker_limit
+from packet.figures.shapes import feet, roof_shape
 from packet.record.air import Ventilation
 from packet.record.job import JobRecord
 from packet.record.wood import DeckNail
 from packet.review.model import Answer
+
+#: A panel this near a rake lies on the framing of the gable end [ft].
+AT_RAKE_FT = 1 / 12
 
 Ask = Callable[[JobRecord], Answer]
 Applies = Callable[[JobRecord], str]
@@ -136,6 +140,11 @@ def listed(record: JobRecord) -> Answer:
     return Answer(True)
 
 
+def listed_once(path: str) -> Ask:
+    """Answer that a part of the record is there."""
+    return lambda record: Answer(True) if at(record, path) else Answer()
+
+
 def maker_nails(record: JobRecord) -> Limit | None:
     """Return the maker's printed number of nails."""
     maker = at(record, "covering.maker")
@@ -162,6 +171,36 @@ def when_panels(record: JobRecord) -> str:
     if at(record, "deck.sheets"):
         return ""
     return "no_panels_laid" if at(record, "deck.boards") else "no_deck_replaced"
+
+
+def when_panels_at_a_rake(record: JobRecord) -> str:
+    """Apply when a new panel lies on the framing of a gable end."""
+    reason = when_panels(record)
+    if reason or record.roof is None:
+        return reason or "no_panel_at_a_rake"
+    shape = roof_shape(record.roof)
+    rakes = {
+        (plane, float(ends[0][0]))
+        for edge in shape.edges
+        if edge.kind == "rake"
+        for plane, ends in edge.sides
+        if ends[0][0] == ends[1][0]
+    }
+    sheets = [
+        (s.plane, float(feet(s.at[0])), float(feet(s.at[0]) + feet(s.along)))
+        for s in at(record, "deck.sheets")
+    ]
+    near = any(
+        plane == of and left - AT_RAKE_FT <= u <= right + AT_RAKE_FT
+        for of, left, right in sheets
+        for plane, u in rakes
+    )
+    return "" if near else "no_panel_at_a_rake"
+
+
+def when_old_deck_bare(record: JobRecord) -> str:
+    """Apply when the covering came off a deck that stayed."""
+    return "" if at(record, "covering.areas") else "nothing_covered"
 
 
 def when_wood(record: JobRecord) -> str:

@@ -4,9 +4,10 @@ from collections.abc import Callable, Iterator, Sequence
 from dataclasses import replace
 
 from packet.calc.plan import compare_sides, plan_outline, slope_to_plan
-from packet.calc.polygon import Outline, holds_outline, holds_point, overlapping, rectangle_at
+from packet.calc.polygon import holds_point, overlapping
 from packet.figure import FigureSet
-from packet.figures.shapes import feet, opening_outline_ft, outline_ft, roof_shape
+from packet.figures.deck import DeckPlan
+from packet.figures.shapes import opening_outline_ft, outline_ft, roof_shape
 from packet.figures.takeoff import TakeoffLine
 from packet.photos.taken import TakenPhoto
 from packet.record.job import JobRecord
@@ -14,6 +15,7 @@ from packet.reference import Library
 from packet.review.goods import goods_findings
 from packet.review.model import Finding
 from packet.review.slopes import slope_findings
+from packet.review.wood import wood_findings
 
 #: A taped edge may be this far from the computed one [ft]: two inches, or one part in a hundred.
 EDGE_TOLERANCE_FT, EDGE_TOLERANCE_SHARE = 2 / 12, 0.01
@@ -24,8 +26,8 @@ OF_PHOTOS = frozenset({"photo-time", "pin-off-plane"})
 #: Roofs stand over each other by an overhang: a strip of twice this, or a patch as small [ft, sq ft].
 STACKED_FT, STACKED_SQ_FT = 1.0, 16.0
 
-#: A detail may stand this far off its plane, a photo's pin that far [ft]; sheets are cut to a sloping edge.
-DETAIL_TOLERANCE_FT, PIN_TOLERANCE_FT, SHEET_TOLERANCE_FT = 1.0, 3.0, 0.5
+#: A detail may stand this far off its plane, a photo's pin that far [ft].
+DETAIL_TOLERANCE_FT, PIN_TOLERANCE_FT = 1.0, 3.0
 
 
 def _edge_lengths(record: JobRecord, photos: Sequence[TakenPhoto], figures: FigureSet) -> Iterator[Finding]:
@@ -77,14 +79,9 @@ def _planes_stacked(record: JobRecord, photos: Sequence[TakenPhoto], figures: Fi
 def _places_on_planes(
     record: JobRecord, photos: Sequence[TakenPhoto], figures: FigureSet
 ) -> Iterator[Finding]:
-    """A sheet, a detail or a pin that is not on its plane: one of its measures is wrong."""
+    """A detail or a pin that is not on its plane: one of its measures is wrong."""
     known = roof_shape(record.roof).planes if record.roof else {}
     outlines = {id: item.slope for id, item in known.items()}
-    for sheet in record.deck.sheets if record.deck else ():
-        left, low = outline_ft((sheet.at,))[0]
-        corners = rectangle_at(left, low, feet(sheet.along), feet(sheet.up))
-        if not holds_outline(_box(outlines[sheet.plane]), corners, SHEET_TOLERANCE_FT):
-            yield Finding("place-off-plane", sheet.id, (), {"plane": sheet.plane})
     for detail in record.details:
         if detail.plane and detail.at:
             point = outline_ft((detail.at,))[0]
@@ -96,12 +93,6 @@ def _places_on_planes(
             point = outline_ft((entry.pin,))[0]
             if not holds_point(outlines[entry.plane], point, PIN_TOLERANCE_FT):
                 yield Finding("pin-off-plane", entry.id, (), {"plane": entry.plane})
-
-
-def _box(outline: Outline) -> Outline:
-    """Return the rectangle around an outline."""
-    us, vs = [u for u, _ in outline], [v for _, v in outline]
-    return rectangle_at(min(us), min(vs), max(us) - min(us), max(vs) - min(vs))
 
 
 def _photo_times(record: JobRecord, photos: Sequence[TakenPhoto], figures: FigureSet) -> Iterator[Finding]:
@@ -160,10 +151,12 @@ def findings(
     photos: Sequence[TakenPhoto],
     figures: FigureSet,
     takeoff: Sequence[TakeoffLine],
+    deck_plan: DeckPlan | None,
     library: Library,
 ) -> tuple[Finding, ...]:
     """Return every finding, each with the record's explanation when it has one."""
     found = [finding for check in CHECKS for finding in check(record, photos, figures)]
     found += goods_findings(record, takeoff, library, figures)
+    found += wood_findings(record, deck_plan, library)
     found += slope_findings(record, library, figures)
     return tuple(replace(finding, explanation=record.explained.get(finding.id, "")) for finding in found)

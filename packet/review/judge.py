@@ -46,7 +46,7 @@ def review(
         library: Published rules.
         figures: The record's figures; takes the figures of the limits.
     """
-    known = facts(record, figures)
+    known = facts(record, figures, library)
     job = _Job(record, photos, library, figures, code_ids(record), known, library.stages())
     asked = (item for item in CATALOGUE if record.job.kind in item.kinds)
     return tuple(result for requirement in asked for result in _results(requirement, job))

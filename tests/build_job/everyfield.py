@@ -67,6 +67,7 @@ MORE_INSIDE: dict[tuple[str, str], Any] = {
             "why": "-",
         }
     ],
+    ("deck", "clips"): {"kind": "-", "each_space": 1},
     ("deck", "renailed"): {"planes": ["MN"], "nail": {"size": "2-3/8 x 0.113", "shank": "ring"}},
     ("covering", "low_slope"): [{"id": "LS1", "plane": "DR", "product": "-"}],
     ("roof", "sections"): [{"id": "SEC1", "title": "-", "planes": ["MS", "MN"]}],

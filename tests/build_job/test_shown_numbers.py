@@ -69,16 +69,20 @@ def terms(copy: dict[str, Any]) -> list[dict[str, Any]]:
     ]
 
 
-def unit(figure: dict[str, Any]) -> str:
+def unit(figure: dict[str, Any], said: Words | None = None) -> str:
     """Return the unit as English has it: one bundle, half a bundle, two bundles; half a foot is 0.5 ft."""
-    key, value, one = figure["unit"], figure["value"], words()["units_one"]
+    said = said or words()
+    key, value, one = figure["unit"], figure["value"], said["units_one"]
     single = value == 1 or (key in get_args(PurchaseUnit) and 0 < value < 1)
-    return str(one[key] if single and key in one else words()["units"][key])
+    return str(one[key] if single and key in one else said["units"][key])
 
 
 def test_every_measure_is_a_figure_with_its_unit(copy: dict[str, Any], pages: dict[str, str]) -> None:
+    languages = (words(), *words()["translations"].values())
     known = {
-        " ".join(f"{figure_number(figure)} {unit(figure)}".split()) for figure in copy["figures"].values()
+        " ".join(f"{figure_number(figure)} {unit(figure, said)}".split())
+        for figure in copy["figures"].values()
+        for said in languages
     }
     shown = [" ".join(text.split()) for body in pages.values() for text, _ in parts(body, "measure")]
     assert len(shown) > 150

@@ -32,6 +32,8 @@ FIXED: Mapping[str, Any] = {
     "roof.edges.id": "E1",
     "roof.edges.sides": ["PL0.lower"],
     "roof.openings.plane": "PL0",
+    "roof.framing.lines.plane": "PL0",
+    "deck.cut_outs.plane": "PL0",
     "deck.sheets.id": "S1",
     "deck.sheets.plane": "PL0",
     "deck.boards.plane": "PL0",

@@ -1,4 +1,4 @@
-"""Goods that photos of the demo jobs show, beside what else they prove."""
+"""Goods and other things that photos of the demo jobs show, beside what their entries say."""
 
 from collections.abc import Mapping
 from dataclasses import replace
@@ -18,7 +18,9 @@ VALLEY: Mapping[str, tuple[str, ...]] = {
 HIP: Mapping[str, tuple[str, ...]] = {
     "P14": ("PANELS",),
     "P15": ("DECK-NAILS",),
+    "P19": ("renailed-way",),
     "P20": ("TAPE",),
+    "P25": ("renailed-way",),
     "P27": ("DRIP-EDGE",),
     "P29": ("FELT",),
     "P32": ("CAP-NAILS",),

@@ -10,6 +10,7 @@ import pytest
 
 from packet.drawings.flat import do_overlap, is_inside, rectangle, to_segment
 from tests.drawings.conftest import GOLDEN
+from tests.drawings.decks import PLANES
 from tests.drawings.facts import (
     FACINGS,
     Draw,
@@ -36,6 +37,7 @@ def test_roof_plan_svg_is_unchanged(
 
 def test_no_golden_file_is_left_over() -> None:
     wanted = {f"{name}{end}.svg" for name in ROOFS for end in ("", "-narrow")}
+    wanted |= {f"deck-{deck}-{plane}{end}.svg" for deck, plane in PLANES for end in ("", "-narrow")}
     assert {path.name for path in GOLDEN.iterdir()} == wanted
 
 

@@ -140,7 +140,7 @@ def test_layers_that_nobody_typed_are_no_figure_and_no_fact(tmp_path: Path) -> N
         ("one", GABLE, 1),
     ):
         record = Office(tmp_path / name, text).closeout().record
-        assert facts(record, make_figures(record, library())).get("underlayment_layers") == layers
+        assert facts(record, make_figures(record, library()), library()).get("underlayment_layers") == layers
 
 
 def test_two_layers_are_laid_twice_and_run_over_the_ridge_once() -> None:

@@ -12,6 +12,7 @@ from packet.closeout.model import Closeout
 from packet.closeout.redact import redact
 from packet.figure import Figure, Term
 from packet.readers import READERS, Reader
+from packet.record.wood import Patch, Sheet
 from packet.reference import Library
 from packet.workspace import packaged
 from tests.support.arithmetic import evaluate
@@ -116,18 +117,37 @@ def test_no_figure_rests_on_itself(closeout: Closeout) -> None:
                 assert order.index(term.origin.ref) < order.index(figure.id)
 
 
+def on_patch(term: Term, patch: Sheet | Patch, closeout: Closeout) -> bool:
+    """Tell whether a number that a sheet or rot gives lies where it can: on it, or on the way of a cut-out's side."""
+    left, low = (float(length.feet) for length in patch.at)
+    along, up = float(patch.along.feet), float(patch.up.feet)
+    value, name = float(term.value), term.symbol.rstrip("0123456789")
+    if name in ("to_ft", "from_ft"):
+        return -60 < value < 120
+    start, size = {"u": (left, along), "v": (low, up), "mark_ft": (0, max(along, up))}.get(
+        name, (0, math.hypot(along, up))
+    )
+    return start - 1e-6 <= value <= start + size + 1e-6
+
+
 def test_every_other_term_comes_from_a_place_that_says_it(closeout: Closeout) -> None:
     """Things counted one by one, a shape, a form's corner, a row of a code or table, a product sheet."""
     library, record = Library.load([packaged("shared")]), closeout.record
     counted = {f"deck.sheets.{sheet.id}" for sheet in record.deck.sheets} if record.deck else set()
     counted |= {f"details.{item.id}" for item in record.details}
     forms = {form.id for form in record.roof.forms} if record.roof else set()
+    deck = record.deck
+    patches = (
+        {sheet.id: sheet for sheet in deck.sheets} | {c.id: c.rot for c in deck.cut_outs} if deck else {}
+    )
     for figure in closeout.figures.values():
         for term in figure.working.terms if figure.working else ():
             kind, ref = term.origin.kind, term.origin.ref
             if kind == "record":
                 assert ref in counted, figure.id
                 assert term.value == 1
+            elif kind == "shape" and ref in patches:
+                assert on_patch(term, patches[ref], closeout), figure.id
             elif kind == "shape":
                 assert term.value == OF_SHAPES[ref, term.symbol]
             elif kind == "rule":

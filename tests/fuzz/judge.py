@@ -217,6 +217,7 @@ def _pages(office: Path, job: str) -> Fault | None:
     """Fill every page and draw the roof: a record that the check takes must be one that can be built."""
     from packet.closeout.assemble import assemble
     from packet.closeout.redact import redact
+    from packet.drawings.deck_plan import deck_plans
     from packet.drawings.roof_plan import roof_plan
     from packet.readers import READERS
     from packet.site.pages import make_pages
@@ -231,6 +232,8 @@ def _pages(office: Path, job: str) -> Fault | None:
             make_pages(copy, workspace.template_folders(), words)
         if copy["geometry"]:
             roof_plan(copy["geometry"], words["drawing"], narrow=False)
+            for narrow in (False, True):
+                deck_plans(copy, words["drawing"], narrow=narrow)
     except Exception:
         trace = traceback.format_exc()
         return Fault("pages", f"pages {_last_frame(trace)}", trace)

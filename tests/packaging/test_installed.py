@@ -135,4 +135,5 @@ def test_the_wheel_goes_from_an_empty_folder_to_what_is_handed_on(environment: P
         "26-001-outside.pdf",
         "26-001-office.pdf",
         "26-001-roof-card.pdf",
+        "26-001-nailing-card.pdf",
     }

@@ -15,7 +15,7 @@ from tests.support.office import NUMBER, Office
 from tests.support.pictures import picture
 
 Command = Callable[..., tuple[int, str, str]]
-NAMES = [f"{NUMBER}-office.pdf", f"{NUMBER}-outside.pdf", f"{NUMBER}-roof-card.pdf"]
+NAMES = [f"{NUMBER}-{name}.pdf" for name in ("nailing-card", "office", "outside", "roof-card")]
 
 
 @pytest.fixture
@@ -33,9 +33,10 @@ def test_it_says_what_it_made_and_where(small: Office, command: Command) -> None
     first, *rest = out.splitlines()
     assert first.startswith(f"{NUMBER}: printed in ")
     assert rest == [
-        f"  outside   out/{NUMBER}-outside.pdf",
-        f"  office    out/{NUMBER}-office.pdf",
-        f"  roof-card out/{NUMBER}-roof-card.pdf",
+        f"  outside      out/{NUMBER}-outside.pdf",
+        f"  office       out/{NUMBER}-office.pdf",
+        f"  roof-card    out/{NUMBER}-roof-card.pdf",
+        f"  nailing-card out/{NUMBER}-nailing-card.pdf",
     ]
     assert sorted(pdfs(small)) == NAMES
     assert command(small.root, "-q") == (0, "", "")
@@ -83,7 +84,7 @@ def test_a_record_that_changed_while_it_was_printed_is_printed_again(
         patched.setattr(make, "typeset", slowly)
         command(small.root)
     assert "printed in" in command(small.root)[1]
-    assert "The other cause." in Paper(pdfs(small)[NAMES[1]]).text
+    assert "The other cause." in Paper(pdfs(small)[NAMES[2]]).text
 
 
 def test_packet_and_paper_leave_each_other_alone(small: Office) -> None:

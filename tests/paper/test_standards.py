@@ -15,7 +15,7 @@ from tests.paper.conftest import Paper, demo_office, papers
 from tests.support.office import NUMBER
 
 PDFA, PDFUA = "http://www.aiim.org/pdfa/ns/id/", "http://www.aiim.org/pdfua/ns/id/"
-ALL = ("outside", "office", "roof-card")
+ALL = ("outside", "office", "roof-card", "nailing-card")
 
 
 @pytest.mark.parametrize("name", ALL)
@@ -51,7 +51,7 @@ def test_every_font_is_embedded_and_is_ours(demo_papers: dict[str, Paper], name:
 def test_every_picture_has_words_for_those_who_do_not_see_it(outside: Paper) -> None:
     figures = [element for element in outside.structure() if element.S == "/Figure"]
     words = [str(element.get("/Alt", "")) for element in figures]
-    assert len(figures) == 33  # the roof and 32 photos
+    assert len(figures) == 35  # the roof, two planes of new deck and 32 photos
     assert all(words)
     assert "The house from the street, number 18." in words
     assert sum(text.startswith("Roof seen from above. Worked on: front, south (MS)") for text in words) == 1
@@ -71,6 +71,7 @@ def test_the_title_tells_the_job_and_whose_copy_it_is(demo_papers: dict[str, Pap
         "outside": "Closeout packet 26-041, 18 Heron Lane",
         "office": "Closeout packet 26-041, 18 Heron Lane, office copy",
         "roof-card": "Roof card 26-041, 18 Heron Lane",
+        "nailing-card": "Nailing card 26-041, 18 Heron Lane",
     }
     assert str(demo_papers["roof-card"].pdf.docinfo["/Subject"]).startswith("One page for the attic hatch")
 
@@ -115,7 +116,7 @@ def test_the_attached_data_are_the_bytes_a_build_publishes(outside: Paper, demo_
     built = build(Workspace(demo_root), demo_root / "jobs" / NUMBER)
     published = (built.folder / "outside" / "packet.json").read_bytes()
     assert bytes(outside.attached()["packet.json"].EF.F.read_bytes()) == published
-    assert sorted(path.suffix for path in (demo_root / "out").glob("*.pdf")) == [".pdf"] * 3
+    assert sorted(path.suffix for path in (demo_root / "out").glob("*.pdf")) == [".pdf"] * 4
 
 
 def test_two_offices_with_one_record_print_the_same_bytes(
@@ -129,4 +130,4 @@ def test_two_offices_with_one_record_print_the_same_bytes(
         for made in (demo_papers, again)
     ]
     assert digests[0] == digests[1]
-    assert len(set(digests[0].values())) == 3
+    assert len(set(digests[0].values())) == 4

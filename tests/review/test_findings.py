@@ -71,6 +71,10 @@ def dormer_shingled(pitch: str) -> Callable[[Office, Shoot], Office]:
     )
 
 
+def damaged_truss(office: Office, shoot: Shoot) -> Office:
+    return office.changed("roof.framing.kind", "trusses").changed("roof.framing.damage", "Top chord split.")
+
+
 ON = "temporary: [{id: T1, where: open deck, what: tarp, put_on: 2026-03-16}]"
 OFF = "detached: [{id: DR1, what: gutter, state: not yet}]"
 POINT = "punch_list: [{id: PL1, what: Scuffed shingle.}]"
@@ -81,7 +85,14 @@ CASES: dict[str, Callable[[Office, Shoot], Office]] = {
     "planes-stacked:DR": dormer_over_deck,
     "slope-too-flat:DR": dormer_shingled("1-15/16:12"),
     "slope-too-steep:DR": dormer_shingled("21-1/16:12"),
-    "place-off-plane:S3": set_to("deck.sheets.S3.at", "[22 ft, 0 ft]"),
+    "cut-out-short:CO1": set_to("deck.cut_outs.CO1.cut.along", "5 ft"),
+    "sheet-without-bearing:S3": set_to(
+        "roof.framing.lines", "[{plane: MS, first: 0 ft}, {plane: WW, at: [-6 ft, -4 ft, 4 ft]}]"
+    ),
+    "framing-too-wide:PANEL": set_to("deck.panel.span_rating", "20/0"),
+    "nail-too-short:DECK": set_to("deck.nail.size", "1-1/4 x 0.113"),
+    "species-unknown:FRAMING": set_to("roof.framing.species", "Southern Pin"),
+    "truss-damaged:FRAMING": damaged_truss,
     "place-off-plane:B1": set_to("details.B1.at", "[60 ft, 6 ft]"),
     "pin-off-plane:P1": far_pin,
     "photo-time:P1": late_clock,
@@ -118,7 +129,7 @@ def test_a_finding_carries_the_records_explanation_and_stays(
 def test_every_finding_there_is_has_a_case_and_words() -> None:
     words = load_words([packaged("shared")])
     assert {id.partition(":")[0] for id in CASES} == set(words["findings"])
-    assert len(CHECKS) == 7  # besides those of goods and of slopes
+    assert len(CHECKS) == 7  # besides those of goods, of wood and of slopes
 
 
 def test_a_plane_on_a_level_of_its_own_over_its_opening_is_no_finding(job_office: Office) -> None:

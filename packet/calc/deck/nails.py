@@ -5,6 +5,7 @@ from dataclasses import dataclass
 from itertools import pairwise
 from typing import Literal
 
+from shapely import union_all
 from shapely.geometry.polygon import orient
 
 from packet.calc.domain import above_zero
@@ -95,6 +96,7 @@ def nail_rows(
     half_width_ft: Number,
     schedule: Schedule,
     level_wood: Sequence[Number] = (),
+    holes: Sequence[Outline] = (),
 ) -> tuple[Row, ...]:
     """Return the rows of one piece of deck: on its ends, along its cut edges, on every support between.
 
@@ -111,6 +113,7 @@ def nail_rows(
         schedule: Spacing [in].
         level_wood: Where wood runs along the eave under a panel edge: sub-fascia, ridge board, blocking,
             by its place up the slope [ft].
+        holes: Corners of openings wholly inside the piece [ft].
 
     Returns:
         Rows, each with its nails [ft].
@@ -125,15 +128,16 @@ def nail_rows(
         33
     """
     above_zero(edge_in=schedule.edge_in, field_in=schedule.field_in)
-    inner = _inset(outline)
-    slanting = [side for part in inner for side in _slanting(part)]
-    level = [side for part in inner for side in _level_edges(part, level_wood)]
+    inner = _inset(outline, holes)
+    sides = [side for rings in inner for ring in rings for side in pairwise([*ring, ring[0]])]
+    slanting = [side for side in sides if _slants(*side)]
+    level = [side for side in sides if _has_wood(*side, level_wood)]
     placed = [Row("cut edge", start, end, schedule.edge_in) for start, end in slanting]
     placed += [Row("end", start, end, schedule.edge_in) for start, end in level]
     ends = _ends(outline)
     for line in lines:
         for at, kind in _rows_on(line, ends, half_width_ft):
-            for low, high in (stretch for part in inner for stretch in _inside(part, at, CLEAR_OF_CUT_FT)):
+            for low, high in (stretch for rings in inner for stretch in _inside(rings, at, CLEAR_OF_CUT_FT)):
                 placed += _rows(at, low, high, kind, schedule)
     return tuple(placed)
 
@@ -159,16 +163,16 @@ def _rows_on(
         yield float(line), "field"
 
 
-def _inside(outline: Outline, at: float, clear_ft: float = 0) -> Iterator[tuple[float, float]]:
-    """Yield the stretches of an upright line inside an outline, clear of slanting sides.
+def _inside(rings: Sequence[Outline], at: float, clear_ft: float = 0) -> Iterator[tuple[float, float]]:
+    """Yield the stretches of an upright line inside an outline, outside its holes, clear of slants.
 
     A line on an upright side counts as inside.
     """
-    near, places = EDGE_DISTANCE_FT / 100, [float(x) for x, _ in outline]
+    near, places = EDGE_DISTANCE_FT / 100, [float(x) for x, _ in rings[0]]
     if min(places) - near < at < max(places) + near:
         at = min(max(at, min(places) + near), max(places) - near)
     crossings = []
-    for (x, y), (next_x, next_y) in pairwise([*outline, outline[0]]):
+    for (x, y), (next_x, next_y) in (side for ring in rings for side in pairwise([*ring, ring[0]])):
         ax, ay, bx, by = float(x), float(y), float(next_x), float(next_y)
         if (ax > at) != (bx > at):
             slants = abs(by - ay) > EDGE_DISTANCE_FT
@@ -197,34 +201,33 @@ def _crossing(strip: Strip, at: float, low: float, high: float) -> list[float]:
     """Return where an upright line enters and leaves a strip."""
     return [
         cut
-        for stretch in _inside(strip.outline, at)
+        for stretch in _inside([strip.outline], at)
         for cut in stretch
         if low + EDGE_DISTANCE_FT < cut < high - EDGE_DISTANCE_FT
     ]
 
 
-def _inset(outline: Outline) -> list[Outline]:
-    """Return the line on which edge nails stand: the piece, smaller by the edge distance all round."""
-    inner = polygon(outline).buffer(-EDGE_DISTANCE_FT, join_style="mitre")
-    parts = [part for part in getattr(inner, "geoms", [inner]) if not part.is_empty]
-    return [tuple((x, y) for x, y in orient(part).exterior.coords[:-1]) for part in parts]
+def _inset(outline: Outline, holes: Sequence[Outline]) -> list[list[Outline]]:
+    """Return the line on which edge nails stand: the piece, smaller by the edge distance all round.
 
-
-def _slanting(outline: Outline) -> list[tuple[Point, Point]]:
-    """Return the slanting sides of an outline: there a hip or valley rafter stands under the cut."""
+    Each part is its outer line, then the lines around its holes.
+    """
+    whole = polygon(outline).difference(union_all([polygon(hole) for hole in holes]))
+    inner = whole.buffer(-EDGE_DISTANCE_FT, join_style="mitre")
+    parts = [orient(part) for part in getattr(inner, "geoms", [inner]) if not part.is_empty]
     return [
-        (start, end)
-        for start, end in pairwise([*outline, outline[0]])
-        if min(abs(float(start[axis] - end[axis])) for axis in (0, 1)) > EDGE_DISTANCE_FT
+        [tuple((x, y) for x, y in ring.coords[:-1]) for ring in (part.exterior, *part.interiors)]
+        for part in parts
     ]
 
 
-def _level_edges(outline: Outline, wood: Sequence[Number]) -> list[tuple[Point, Point]]:
-    """Return the level sides of an outline that have wood below."""
+def _slants(start: Point, end: Point) -> bool:
+    """Tell whether a side slants: there a hip or valley rafter stands under the cut."""
+    return min(abs(float(start[axis] - end[axis])) for axis in (0, 1)) > EDGE_DISTANCE_FT
+
+
+def _has_wood(start: Point, end: Point, wood: Sequence[Number]) -> bool:
+    """Tell whether a side is level and has wood below."""
     reach = 2 * EDGE_DISTANCE_FT
-    return [
-        (start, end)
-        for start, end in pairwise([*outline, outline[0]])
-        if abs(float(start[1] - end[1])) < reach / 100
-        and any(abs(float(start[1]) - float(at)) < reach for at in wood)
-    ]
+    level = abs(float(start[1] - end[1])) < reach / 100
+    return level and any(abs(float(start[1]) - float(at)) < reach for at in wood)

@@ -31,11 +31,13 @@ class Piece:
 
     Attributes:
         outlines: Corners of each part, counterclockwise [ft]; more than one where an opening parts it.
+        holes: Corners of each opening that lies wholly inside it, counterclockwise [ft].
         area_sq_ft: Area laid [sq ft].
         cuts: Cuts made on the sheet.
     """
 
     outlines: tuple[Outline, ...]
+    holes: tuple[Outline, ...]
     area_sq_ft: float
     cuts: tuple[Cut, ...]
 
@@ -63,8 +65,10 @@ def piece(sheet: Outline, plane: Outline, openings: Sequence[Outline]) -> Piece:
         left = left.difference(polygon(opening))
     parts = [part for part in getattr(left, "geoms", [left]) if part.area > _NO_CUT_FT**2]
     outlines = tuple(_corners(part.exterior.coords[:-1]) for part in parts)
-    cuts = tuple(cut for outline in outlines for cut in _cuts(outline, sheet))
-    return Piece(outlines, float(sum(polygon_area(outline) for outline in outlines)), cuts)
+    holes = tuple(_corners(ring.coords[:-1]) for part in parts for ring in part.interiors)
+    cuts = tuple(cut for outline in (*outlines, *holes) for cut in _cuts(outline, sheet))
+    area = sum(polygon_area(outline) for outline in outlines) - sum(polygon_area(hole) for hole in holes)
+    return Piece(outlines, holes, float(area), cuts)
 
 
 def _corners(points: Sequence[tuple[float, ...]]) -> Outline:

@@ -40,7 +40,9 @@ def deck_nails(ground: Ground) -> str:
         ground.figures.as_term("frame_spacing_in", "roof.framing.spacing", spacing, "in"),
     ]
     parts = []
-    if deck.sheets:
+    if ground.figures.get("deck.nails"):
+        parts.append("deck.nails")
+    elif deck.sheets:
         parts.append(_nails(ground, "new", "deck.area", sheet, "deck", deck.edge_spacing, deck.field_spacing))
     if deck.renailed:
         old = deck.renailed

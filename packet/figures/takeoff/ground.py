@@ -141,7 +141,7 @@ class Ground:
 
     def by_rule(self, asks: str, symbol: str, unit: str) -> Term | None:
         """Return the largest value that rules of this job ask at least, among those that may decide."""
-        known = facts(self.record, self.figures)
+        known = facts(self.record, self.figures, self.library)
         rows = self.library.rows(code_ids(self.record), asks, known)
         rows = [row for row in rows if row.may_decide and isinstance(row.value, Fraction)]
         if not rows:

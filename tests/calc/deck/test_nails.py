@@ -126,3 +126,12 @@ def test_every_nail_stands_on_its_piece_off_the_edge(along: Fraction, up: Fracti
         for x, y in row.nails:
             assert EDGE_DISTANCE_FT - 1e-9 <= y <= float(up) - EDGE_DISTANCE_FT / 2
             assert -1e-9 <= x <= float(along) + y
+
+
+def test_no_nail_stands_in_a_hole() -> None:
+    hole = ((3, 1), (5, 1), (5, 3), (3, 3))
+    rows = nail_rows(SHEET, lines(24), HALF_RAFTER_FT, Schedule(6, 6), holes=[hole])
+    assert not [nail for row in rows for nail in row.nails if 3 < nail[0] < 5 and 1 < nail[1] < 3]
+    # the row on the rafter at 4 ft is parted: from 3/8 in to 11-5/8 in, twice, takes 3 nails each
+    parted = [len(row.nails) for row in rows if abs(row.nails[0][0] - 4) < 0.01]
+    assert parted == [3, 3]

@@ -47,3 +47,10 @@ def test_pieces_of_a_divided_sheet_make_the_sheet(left: int, low: int, along: in
     half = Fraction(along, 2)
     parts = [piece(rectangle_at(left + start, low, half, up), PLANE, []).area_sq_ft for start in (0, half)]
     assert sum(parts) == pytest.approx(whole, abs=1e-6)
+
+
+def test_an_opening_inside_a_sheet_is_a_hole_in_it() -> None:
+    holed = piece(rectangle_at(0, 0, 8, 4), PLANE, [rectangle_at(3, 1, 2, 2)])
+    assert holed.area_sq_ft == 32 - 4
+    assert [len(hole) for hole in holed.holes] == [4]
+    assert len(holed.cuts) == 4
