@@ -11,7 +11,7 @@ from packet.calc.deck.nails import Row, Schedule, Strip, nail_rows
 from packet.calc.deck.pieces import Cut, Piece, piece
 from packet.calc.domain import OutOfRange
 from packet.calc.fasteners import NAILS_IN_ROW
-from packet.calc.polygon import Outline, polygon_area_formula, rectangle_at
+from packet.calc.polygon import Outline, distance, polygon_area_formula, rectangle_at
 from packet.figure import FigureSet, Number, term
 from packet.figures.rules import Limit, code_ids, facts, limits
 from packet.figures.shapes import PlacedPlane, RoofShape, feet, opening_outline_ft, outline_ft, roof_shape
@@ -137,7 +137,9 @@ def deck_plan(record: JobRecord, library: Library, figures: FigureSet) -> DeckPl
     field, _ = _spacing("field_spacing", record, library, figures)
     gable, _ = _spacing("gable_spacing", record, library, figures)
     planes = dict.fromkeys([*(sheet.plane for sheet in deck.sheets), *(cut.plane for cut in deck.cut_outs)])
-    layout = _Layout(record, figures, shape, edge, field, gable)
+    near, _ = _spacing("near_edges_spacing", record, library, figures)
+    width = _widest("near_edges_width", record, library, figures)
+    layout = _Layout(record, figures, shape, edge, field, gable, near, width)
     found = tuple(layout.plane(shape.planes[id]) for id in planes)
     layout.totals()
     return DeckPlan(edge, field, gable, by_rule, found)
@@ -151,6 +153,27 @@ def _spacing(name: str, record: JobRecord, library: Library, figures: FigureSet)
         return governing.figures[0], True
     measured = f"deck.{name}"
     return (measured, False) if figures.get(measured) else ("", False)
+
+
+def _widest(name: str, record: JobRecord, library: Library, figures: FigureSet) -> str:
+    """Return the figure of the largest width that rules which may decide ask at least."""
+    known = facts(record, figures, library)
+    asked = limits(f"deck.nail.{name}", code_ids(record), known, library, figures)
+    deciding = [limit for limit in asked if limit.decides and limit.kind == "at_least" and limit.figures]
+    widest = max(deciding, key=lambda limit: limit.value, default=None)  # type: ignore[arg-type, return-value]
+    return widest.figures[0] if widest else ""
+
+
+def beside(start: UV, end: UV, wide_ft: float) -> Outline:
+    """Return the strip on both sides of an edge; what lies off the plane holds no nails."""
+    length = distance(start, end)
+    across = (-(end[1] - start[1]) / length * wide_ft, (end[0] - start[0]) / length * wide_ft)
+    return (
+        (start[0] - across[0], start[1] - across[1]),
+        (end[0] - across[0], end[1] - across[1]),
+        (end[0] + across[0], end[1] + across[1]),
+        (start[0] + across[0], start[1] + across[1]),
+    )
 
 
 def tightest(asked: Sequence[Limit]) -> Limit | None:
@@ -167,6 +190,8 @@ class _Layout:
     edge: str
     field: str
     gable: str
+    near: str
+    near_width: str
 
     def plane(self, plane: PlacedPlane) -> DeckPlane:
         roof, deck = self.record.roof, self.record.deck
@@ -214,9 +239,26 @@ class _Layout:
         return (*_lines(framing, own, plane), tuple(feet(at) for at in own.level_wood) if own else ())
 
     def strips(self, plane: PlacedPlane) -> tuple[Strip, ...]:
-        """Return the strips along the rakes of a plane where rows stand closer."""
+        """Return the strips of a plane where rows stand closer: on gable-end framing, and near its edges."""
+        return (*self.gable_strips(plane), *self.edge_strips(plane))
+
+    def edge_strips(self, plane: PlacedPlane) -> list[Strip]:
+        """Return the strips along eaves, ridges and rakes in which a rule asks closer nails."""
+        if not self.near or not self.near_width:
+            return []
+        spacing, wide = (self.figures.by_id[id].value for id in (self.near, self.near_width))
+        found = []
+        for edge in self.shape.edges:
+            for plane_id, ends in edge.sides:
+                if edge.kind in ("eave", "ridge", "rake") and plane_id == plane.id:
+                    start, end = (_float(plane.on_slope(end)) for end in ends)
+                    found.append(Strip(beside(start, end, float(wide) / 12), spacing))
+        return found
+
+    def gable_strips(self, plane: PlacedPlane) -> list[Strip]:
+        """Return the strips along the rakes of a plane, as wide as the framing of the gable end."""
         if not self.gable:
-            return ()
+            return []
         spacing = self.figures.by_id[self.gable].value
         found = []
         for edge in self.shape.edges:
@@ -228,7 +270,7 @@ class _Layout:
                         height = abs(float(to_v) - float(v))
                         outline = rectangle_at(float(u) - GABLE_STRIP_FT, low, 2 * GABLE_STRIP_FT, height)
                         found.append(Strip(outline, spacing))
-        return tuple(found)
+        return found
 
     def piece(
         self,
@@ -302,7 +344,12 @@ class _Layout:
         formulas, terms = [], []
         spacing = {
             self.figures.by_id[name].value: (symbol, name)
-            for symbol, name in (("closer_in", self.gable), ("field_in", self.field), ("edge_in", self.edge))
+            for symbol, name in (
+                ("near_in", self.near),
+                ("closer_in", self.gable),
+                ("field_in", self.field),
+                ("edge_in", self.edge),
+            )
             if name
         }
         used: dict[str, str] = {}

@@ -1,6 +1,7 @@
 """What is wrong with the shape of the roof: outlines that cross, planes that overlap, edges apart."""
 
 from collections.abc import Iterator, Sequence
+from itertools import combinations
 
 from packet.calc.forms import NotAForm, planes
 from packet.calc.plan import compare_sides, plan_outline, slope_to_plan
@@ -56,6 +57,13 @@ def _forms(roof: Roof) -> Iterator[Fault]:
     for number, form in enumerate(roof.forms):
         for part, plane in parts(form):
             where.setdefault(plane.id, ("roof", "forms", number, "planes", part, "id"))
+    for first, second in combinations(groups(roof.forms), 2):
+        taken = {plane.id for form in first for _, plane in parts(form)}
+        for form in second:
+            for part, plane in parts(form):
+                if plane.id in taken:
+                    loc = ("roof", "forms", roof.forms.index(form), "planes", part, "id")
+                    yield Fault("plane-of-two-roofs", loc, plane.id, {"other": first[0].id})
     for group in groups(roof.forms):
         wrong = [*_wings(roof, group)]
         yield from wrong

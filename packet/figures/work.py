@@ -1,5 +1,6 @@
 """What was worked: areas stripped and covered again, sheets and boards of new deck."""
 
+from packet.calc.deck.boards import BEARINGS, BOARD_NAILS, bearings, board_nails
 from packet.calc.polygon import polygon_area, polygon_area_formula
 from packet.calc.takeoff import DECK_SHEETS, deck_sheets
 from packet.figure import FigureSet, term
@@ -8,7 +9,8 @@ from packet.figures.roof import add_squares, add_up, corner_terms, net_area_id
 from packet.figures.shapes import feet, outline_ft, roof_shape
 from packet.record.job import JobRecord
 from packet.record.layers import Covering, WorkedArea
-from packet.record.wood import Deck
+from packet.record.roof import Framing
+from packet.record.wood import Board, Deck
 from packet.reference import Library
 
 DEPTH_IN_DECK = "length_in - above_deck_in"
@@ -18,12 +20,16 @@ BOARDS = "length_ft * width_in / 12"
 
 def work_figures(record: JobRecord, library: Library, figures: FigureSet) -> None:
     """Add areas worked, deck replaced, and how far the shingle nail stands in the deck."""
+    if record.property.salt_water == "within 3,000 ft":
+        row = library.table("salt_water").lookup(shore_ft=3000)
+        shore = row.number("shore_ft")
+        figures.measured("salt_water.within", shore, "ft", "table.salt_water", sources=[row.source])
     if record.covering:
         _covering(record, record.covering, figures)
         _nail_depth(record, figures)
     if record.deck:
         _deck(record.deck, figures)
-        _boards(record.deck, figures)
+        _boards(record.deck, record.roof.framing if record.roof else None, figures)
 
 
 def _worked_area(area: WorkedArea, figures: FigureSet) -> None:
@@ -119,8 +125,8 @@ def _deck(deck: Deck, figures: FigureSet) -> None:
     )
 
 
-def _boards(deck: Deck, figures: FigureSet) -> None:
-    """Add the running feet of new boards and the area they cover."""
+def _boards(deck: Deck, framing: Framing | None, figures: FigureSet) -> None:
+    """Add the running feet of new boards, the area they cover, and their nails on regular framing."""
     for board in deck.boards:
         at = f"deck.boards.{board.id}"
         length, width = feet(board.length), board.width.inches
@@ -130,6 +136,7 @@ def _boards(deck: Deck, figures: FigureSet) -> None:
         ]
         area = length * width / 12
         figures.computed(f"board.{board.id}.area", area, "sq_ft", BOARDS, terms, decimals=1)
+        _board_nails(board, framing, figures)
     if not deck.boards:
         return
     lengths = [
@@ -140,3 +147,26 @@ def _boards(deck: Deck, figures: FigureSet) -> None:
     running = sum(part.value for part in lengths)
     figures.computed("boards.length", running, "ft", formula, lengths, decimals=1)
     add_up(figures, "boards.area", "sq_ft", [f"board.{board.id}.area" for board in deck.boards])
+    nails = [f"board.{board.id}.nails" for board in deck.boards]
+    if all(figures.get(id) for id in nails):
+        add_up(figures, "boards.nails", "nail", nails, decimals=0)
+
+
+def _board_nails(board: Board, framing: Framing | None, figures: FigureSet) -> None:
+    """Add the nails of boards on regular framing, at the number recorded at each rafter."""
+    if framing is None or board.nails_each_bearing is None or not board.pieces:
+        return
+    at, id = f"deck.boards.{board.id}", f"board.{board.id}"
+    length, spacing = feet(board.length), framing.spacing.inches
+    terms = [
+        figures.as_term("length_ft", f"{at}.length", length, "ft"),
+        figures.as_term("frame_spacing_in", "roof.framing.spacing", spacing, "in"),
+        figures.as_term("pieces", f"{at}.pieces"),
+    ]
+    figures.computed(f"{id}.bearings", bearings(length, spacing, board.pieces), "bearing", BEARINGS, terms)
+    terms = [
+        figures.as_term("bearings", f"{id}.bearings"),
+        figures.as_term("nails_each", f"{at}.nails_each_bearing"),
+    ]
+    count = board_nails(int(terms[0].value), board.nails_each_bearing)
+    figures.computed(f"{id}.nails", count, "nail", BOARD_NAILS, terms)

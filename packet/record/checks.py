@@ -35,6 +35,7 @@ _LISTS: tuple[Loc, ...] = (
     ("roof", "sections"),
     ("found",),
     ("framing",),
+    ("deck", "cut_outs"),
     ("deck", "sheets"),
     ("deck", "boards"),
     ("temporary",),
@@ -54,6 +55,7 @@ _LISTS: tuple[Loc, ...] = (
 #: Lists whose entries name a plane.
 _ON_PLANES: tuple[Loc, ...] = (
     ("roof", "openings"),
+    ("deck", "cut_outs"),
     ("deck", "sheets"),
     ("deck", "boards"),
     ("details",),
@@ -65,6 +67,7 @@ _ON_PLANES: tuple[Loc, ...] = (
 _SHOWN: tuple[Loc, ...] = (
     ("found",),
     ("framing",),
+    ("deck", "cut_outs"),
     ("deck", "sheets"),
     ("deck", "boards"),
     ("temporary",),

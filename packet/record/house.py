@@ -37,6 +37,11 @@ class House(Strict):
         description="Day of the permit the house was built under; some rules ask for the era.",
         examples=["1988-05-02"],
     )
+    salt_water: Literal["within 3,000 ft", "farther"] | None = everyone(
+        None,
+        description="Whether an ocean shore, bays included, is near; fasteners there rust sooner.",
+        examples=["within 3,000 ft"],
+    )
     stories: Count | None = everyone(None, description="Stories above ground.", examples=[1])
     time_zone: TimeZone = everyone(
         description="IANA time zone of the house; photo times are read in it.", examples=["America/New_York"]

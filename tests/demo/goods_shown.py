@@ -6,6 +6,8 @@ from dataclasses import replace
 from .log_entry import Entry
 
 VALLEY: Mapping[str, tuple[str, ...]] = {
+    "P07": ("CO1",),
+    "P13": ("CO1",),
     "P15": ("PANELS",),
     "P19": ("STRIP",),
     "P21": ("FELT",),

@@ -183,3 +183,38 @@ def test_a_damaged_truss_is_left_to_its_engineer(gable: Office) -> None:
     damaged = gable.changed("roof.framing.damage", "Top chord split.")
     assert "truss-damaged:FRAMING" not in damaged.finding_ids()
     assert "truss-damaged:FRAMING" in damaged.changed("roof.framing.kind", "trusses").finding_ids()
+
+
+NEAR_EDGES = """
+code: our-strips
+title: Our own nailing near edges
+edition: "2026"
+whose: practice
+source: arma-nails
+rows:
+  our-strips-spacing: {asks: deck.nail.near_edges_spacing, kind: at_most, value: 4, unit: in, locator: page 1, checked: seen}
+  our-strips-width: {asks: deck.nail.near_edges_width, kind: at_least, value: 48, unit: in, locator: page 1, checked: seen}
+"""
+
+
+def test_rows_stand_closer_near_the_eave_where_a_rule_asks_it(gable: Office) -> None:
+    gable.file("shared/codes/our-strips.yaml", NEAR_EDGES.lstrip())
+    closeout = gable.added("basis: {code: irc-2021, authority: town, practices: [our-strips]}").closeout()
+    # both sheets lie within 4 ft of the eave: 5 rows of 13 at 4 in
+    assert (nails(closeout, "S1"), nails(closeout, "S2")) == (65, 65)
+
+
+def test_away_from_every_edge_rows_stand_as_usual(gable: Office) -> None:
+    gable.file("shared/codes/our-strips.yaml", NEAR_EDGES.lstrip())
+    gable.changed("deck.sheets.S2.at", "[16 ft, 5 ft]")
+    closeout = gable.added("basis: {code: irc-2021, authority: town, practices: [our-strips]}").closeout()
+    # from 5 ft to 9 ft up a slope of 15 ft, and 16 ft from the rake: 5 rows of 9 at 6 in
+    assert nails(closeout, "S2") == 45
+
+
+def test_boards_take_their_nails_at_each_rafter(gable: Office) -> None:
+    board = "{id: B1, plane: GN, where: eave, size: 1x6, width: 5-1/2 in, pieces: 6, length: 48 ft, nails_each_bearing: 2, why: rot}"
+    closeout = gable.changed("deck.boards", f"[{board}]").closeout()
+    # 48 ft over rafters 24 in apart: 24 spaces and one more bearing a board, two nails at each
+    assert closeout.figures["board.B1.bearings"].value == 30
+    assert closeout.figures["boards.nails"].value == 60

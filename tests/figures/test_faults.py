@@ -39,6 +39,9 @@ ACROSS = WING.replace("id: WING", "id: ACROSS").replace(
 ACROSS = ACROSS.replace("left: {id: WW}, right: {id: WE}", "left: {id: AL}, right: {id: WW}")
 
 
+GARAGE = "{id: GARAGE, form: gable, front: south, at: [-18 ft, 8 ft], length: 18 ft, depth: 16 ft, pitch: 5:12, planes: {front: {id: GF}, back: {id: GN}}}"
+
+
 def porch(path: str, value: str) -> Change:
     return lambda office: with_porch(office).changed(f"roof.planes.PL.{path}", value)
 
@@ -209,6 +212,12 @@ FORMS: dict[str, tuple[str, str, str, str]] = {
         "wing-too-high",
         "roof.forms.WING.side",
         "front",
+    ),
+    "one plane for two roofs that stand apart": (
+        f"[{GABLE}, {GARAGE}]",
+        "plane-of-two-roofs",
+        "roof.forms.GARAGE.planes.back.id",
+        "GN",
     ),
     "one id for two planes that do not meet": (
         f"[{GABLE}, {WING}, {ACROSS}]",
