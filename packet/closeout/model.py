@@ -4,7 +4,7 @@ from typing import Literal
 
 from packet.fields import Strict, everyone, leaf
 from packet.figure import Figure, Source
-from packet.figures.deck import DeckPlan
+from packet.figures.deck_parts import DeckPlan
 from packet.figures.plan import Geometry
 from packet.figures.takeoff import TakeoffLine
 from packet.photos.log import CaptionedPhoto

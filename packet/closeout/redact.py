@@ -13,7 +13,7 @@ from packet import units
 from packet.closeout.model import Closeout
 from packet.fields import Money, readers_of
 from packet.figure import Figure, Origin, Source, Term, Working
-from packet.figures.deck import DeckCutOut, DeckPiece, DeckPlan, DeckPlane, DeckRow, DeckStep
+from packet.figures.deck_parts import DeckCutOut, DeckPiece, DeckPlan, DeckPlane, DeckRow, DeckStep
 from packet.figures.plan import Geometry, PlanArea, PlanEdge, PlanMark, PlanPlane
 from packet.figures.rules import Limit
 from packet.figures.takeoff import TakeoffLine

@@ -5,14 +5,15 @@ from dataclasses import dataclass
 from fractions import Fraction
 
 from packet.calc.deck.cutout import Box, CutOut, CutRule, cut_out
-from packet.calc.deck.framing import framing_lines
-from packet.calc.deck.marks import Corner, Place, corners_kept, place_on_sheet
+from packet.calc.deck.framing import framing_lines, supports
+from packet.calc.deck.marks import Place, corners_kept, place_on_sheet
 from packet.calc.deck.nails import Row, Schedule, Strip, nail_rows
 from packet.calc.deck.pieces import Cut, Piece, piece
 from packet.calc.domain import OutOfRange
 from packet.calc.fasteners import NAILS_IN_ROW
 from packet.calc.polygon import Outline, distance, polygon_area_formula, rectangle_at
 from packet.figure import FigureSet, Number, term
+from packet.figures.deck_parts import UV, DeckCutOut, DeckPiece, DeckPlan, DeckPlane, DeckRow, DeckStep
 from packet.figures.rules import Limit, code_ids, facts, limits
 from packet.figures.shapes import PlacedPlane, RoofShape, feet, opening_outline_ft, outline_ft, roof_shape
 from packet.record.job import JobRecord
@@ -28,103 +29,6 @@ MEMBER_WIDTH_FT = Fraction(3, 2) / 12
 GABLE_STRIP_FT = 3 / 12
 
 DIFFERENCE = "to_ft - from_ft"
-
-UV = tuple[float, float]
-
-
-@dataclass(frozen=True)
-class DeckRow:
-    """One row of nails, evenly apart, on the slope [ft]; ``opens`` tells of a nail at its start."""
-
-    kind: str
-    start: UV
-    end: UV
-    count: int
-    opens: bool
-
-
-@dataclass(frozen=True)
-class DeckPiece:
-    """One sheet as laid.
-
-    Attributes:
-        id: Sheet.
-        outlines: Corners of each part [ft].
-        cuts: Both ends of each cut, as figures of the distances from the sheet's lower left corner.
-        rows: Rows of nails.
-        laid: Figure of its area after cutting.
-        nails: Figure of its nails; "" where there is no schedule.
-        bearings: Members it bears on.
-        marks: Where on the sheet each cut begins and ends.
-        corners: Corners of the sheet that stay whole; no cut ends in them.
-    """
-
-    id: str
-    outlines: tuple[tuple[UV, ...], ...]
-    cuts: tuple[tuple[str, str, str, str], ...]
-    rows: tuple[DeckRow, ...]
-    laid: str
-    nails: str
-    bearings: int
-    marks: tuple[tuple[Place, Place], ...] = ()
-    corners: tuple[Corner, ...] = ()
-
-
-@dataclass(frozen=True)
-class DeckStep:
-    """One side of a cut-out moved: which, why, and the figure of how far."""
-
-    side: str
-    reason: str
-    added: str
-
-
-@dataclass(frozen=True)
-class DeckCutOut:
-    """A cut-out the rule leads to, and the one that was made; corners lower left and upper right [ft]."""
-
-    id: str
-    rot: tuple[UV, UV]
-    asked: tuple[UV, UV]
-    made: tuple[UV, UV] | None
-    steps: tuple[DeckStep, ...]
-    edges: str
-
-
-@dataclass(frozen=True)
-class DeckPlane:
-    """One plane with new deck, on the slope [ft]; ``level_wood`` are places up the slope."""
-
-    id: str
-    title: str
-    outline: tuple[UV, ...]
-    openings: tuple[tuple[UV, ...], ...]
-    lines: tuple[float, ...]
-    unsound: tuple[float, ...]
-    member_ft: float
-    strips: tuple[tuple[UV, ...], ...]
-    pieces: tuple[DeckPiece, ...]
-    cut_outs: tuple[DeckCutOut, ...]
-    level_wood: tuple[float, ...] = ()
-
-
-@dataclass(frozen=True)
-class DeckPlan:
-    """The deck as a drawing needs it.
-
-    Attributes:
-        edge: Figure of the spacing on supported edges; "" where there is none.
-        field: Figure of the spacing between.
-        gable: Figure of the spacing at gable ends; "" where there is none.
-        by_rule: Whether the schedule is a rule's; else it is as measured.
-        planes: Planes with new deck.
-    """
-
-    edge: str
-    field: str
-    gable: str
-    by_rule: bool
-    planes: tuple[DeckPlane, ...]
 
 
 def deck_plan(record: JobRecord, library: Library, figures: FigureSet) -> DeckPlan | None:
@@ -298,7 +202,7 @@ class _Layout:
             ),
             laid=self.laid(id, laid),
             nails=self.nails(id, rows),
-            bearings=sum(left - self.half_width <= line <= right + self.half_width for line in lines),
+            bearings=supports(lines, left, right, self.half_width),
             marks=marks,
             corners=tuple(
                 corner

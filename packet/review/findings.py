@@ -6,7 +6,7 @@ from dataclasses import replace
 from packet.calc.plan import compare_sides, plan_outline, slope_to_plan
 from packet.calc.polygon import holds_point, overlapping
 from packet.figure import FigureSet
-from packet.figures.deck import DeckPlan
+from packet.figures.deck_parts import DeckPlan
 from packet.figures.shapes import opening_outline_ft, outline_ft, roof_shape
 from packet.figures.takeoff import TakeoffLine
 from packet.photos.taken import TakenPhoto

@@ -1,9 +1,11 @@
 """Findings of deck and framing: what was built does not fit what carries it, or what a rule led to."""
 
-import re
 from collections.abc import Iterator
 
-from packet.figures.deck import DeckPlan
+from packet.calc.deck.edge_support import span_rating
+from packet.calc.deck.reach import penetration
+from packet.calc.domain import OutOfRange
+from packet.figures.deck_parts import DeckPlan
 from packet.problems import nearest
 from packet.record.job import JobRecord
 from packet.reference import Library
@@ -47,20 +49,21 @@ def _framing(record: JobRecord, library: Library) -> Iterator[Finding]:
 def _span(record: JobRecord) -> Iterator[Finding]:
     """Framing wider apart than the first number of the panel's span rating, which is for roofs."""
     framing, panel = record.roof.framing if record.roof else None, record.deck.panel if record.deck else None
-    rated = (
-        re.fullmatch(r"(\d+)/\d+", panel.span_rating.replace(" ", ""))
-        if panel and panel.span_rating
-        else None
-    )
-    if framing and rated and framing.spacing.inches > int(rated[1]):
-        yield Finding("framing-too-wide", "PANEL", ("roof.framing.spacing",), {"rating": rated[0]})
+    if framing is None or panel is None or not panel.span_rating:
+        return
+    try:
+        rated = span_rating(panel.span_rating)
+    except OutOfRange:
+        return  # a floor panel's stamp has no roof span
+    if framing.spacing.inches > rated.roof_in:
+        yield Finding("framing-too-wide", "PANEL", ("roof.framing.spacing",), {"rating": panel.span_rating})
 
 
 def _nail(record: JobRecord, library: Library) -> Iterator[Finding]:
     """A deck nail that hardly reaches into the framing below the panel."""
     deck = record.deck
     if deck and deck.panel and deck.nail:
-        below = deck.nail.size.length_in - deck.panel.thickness.inches
+        below = penetration(deck.nail.size.length_in, deck.panel.thickness.inches)
         least = library.table("deck_nail_reach").lookup(what="below the panel").number("least_in")
         if below < least:
             yield Finding("nail-too-short", "DECK", ("deck.nail.size.length", "deck.panel.thickness"))

@@ -3,7 +3,7 @@
 import pytest
 
 from packet.closeout.model import Closeout
-from packet.figures.deck import DeckPiece
+from packet.figures.deck_parts import DeckPiece
 from tests.support.office import Office
 
 #: A gable 40 ft by 24 ft at 9:12, so that the slope is 15 ft; trusses every 2 ft from the left rake.

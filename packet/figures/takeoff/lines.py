@@ -176,7 +176,7 @@ def _line(use: Use, record: JobRecord, library: Library, figures: FigureSet) -> 
         terms = [figures.as_term("need", need), gives]
         count = to_buy(terms[0].value, gives.value)
         buy = ground.computed(f"takeoff.{key(use)}.to_buy", count, unit, TO_BUY, terms)
-    laid = _laid(ground, use, unit, goods)
+    laid = _sum(ground, use, unit, "laid", goods)
     covers_id = ""
     if laid and gives and net:
         terms = [figures.as_term("laid", laid), gives]
@@ -229,10 +229,6 @@ def _with_allowance(ground: Ground, use: Use, net: str, goods: tuple[Bought, ...
     value = with_allowance(terms[0].value, line.allowance.percent)
     id, decimals = f"takeoff.{key(use)}.need", max(1, figure.decimals)
     return ground.computed(id, value, figure.unit, WITH_ALLOWANCE, terms, decimals=decimals)
-
-
-def _laid(ground: Ground, use: Use, unit: str, goods: tuple[Bought, ...]) -> str:
-    return _sum(ground, use, unit, "laid", goods)
 
 
 def _sum(ground: Ground, use: Use, unit: str, name: str, goods: tuple[Bought, ...]) -> str:
