@@ -6,6 +6,7 @@ from typing import Literal
 Use = Literal[
     "deck panels",
     "deck nails",
+    "deck clips",
     "joint tape",
     "ice barrier",
     "underlayment",

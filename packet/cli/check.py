@@ -10,11 +10,13 @@ from packet.cli.main import EXIT_BAD, EXIT_OPEN
 from packet.cli.report import chosen, show_problems, the_workspace
 from packet.closeout.model import Closeout
 from packet.figure import Figure
-from packet.problems import Problem, Refused, shown
+from packet.problems import Problem, Refused, path_text, shown
 from packet.review.expected import absent
 from packet.review.model import Finding, Result
+from packet.review.places import finding_place
 from packet.snippet import visible
 from packet.text import Words, figure_text, load_words
+from packet.yamlread import Document, parse_yaml, read_bytes
 
 if TYPE_CHECKING:
     from packet.photos.taken import WaitingPhoto
@@ -39,7 +41,10 @@ def command(jobs: tuple[str, ...], quiet: bool) -> int:
             problems += refused.problems
     words = load_words(workspace.shared_folders())
     waiting = {folder.name: waiting_photos(folder) for folder in folders if folder.name in closeouts}
-    items = {name: open_items(closeout, words) for name, closeout in closeouts.items()}
+    items = {
+        name: open_items(closeout, words, job_documents(workspace.jobs / name))
+        for name, closeout in closeouts.items()
+    }
     if not quiet:
         for name, lines in items.items():
             click.echo(headline(name, lines))
@@ -62,8 +67,17 @@ def headline(job: str, items: Sequence[str]) -> str:
     return f"{job}: {len(items)} open" if items else f"{job}: nothing due is open"
 
 
-def open_items(closeout: Closeout, words: Words) -> list[str]:
-    """Return a line for each open item: a due result that is open, or a finding without an explanation."""
+def job_documents(folder: Path) -> tuple[Document, ...]:
+    """Return the files of a sound job as they are typed, the record first."""
+    paths = (folder / "job.yaml", folder / "photos.yaml")
+    return tuple(parse_yaml(read_bytes(path), path) for path in paths if path.exists())
+
+
+def open_items(closeout: Closeout, words: Words, documents: Sequence[Document] = ()) -> list[str]:
+    """Return a line for each open item: a due result that is open, or a finding without an explanation.
+
+    Below a finding stands its place in one of the files, and what to do about it.
+    """
     lines = []
     for result in closeout.results:
         if result.open:
@@ -74,7 +88,8 @@ def open_items(closeout: Closeout, words: Words) -> list[str]:
     for finding in _unexplained(closeout):
         facts = "; ".join(_facts(finding, closeout.figures, words))
         title = f"{words[f'findings.{finding.code}']}: {finding.subject}"
-        lines.append(f"{title}{f' ({facts})' if facts else ''} [{finding.id}]")
+        place = _place(finding, documents, words)
+        lines.append(f"{title}{f' ({facts})' if facts else ''} [{finding.id}]{place}")
     return lines
 
 
@@ -85,7 +100,18 @@ def _unexplained(closeout: Closeout) -> list[Finding]:
 def _facts(finding: Finding, figures: Mapping[str, Figure], words: Words) -> Iterator[str]:
     """Yield what does not agree, in the order of the pages: numbers with their units, then words."""
     yield from _numbers(finding.figures, figures, words)
-    yield from (visible(text) for _, text in sorted(finding.words.items()))
+    yield from (visible(text) for _, text in sorted(finding.words.items()) if text)
+
+
+def _place(finding: Finding, documents: Sequence[Document], words: Words) -> str:
+    """Return a line of its own with the place of a finding and what to do; "" where no file has it."""
+    found = finding_place(finding, documents)
+    if found is None:
+        return ""
+    document, loc = found
+    line, column = document.place(loc)
+    where = f"{shown(document.path, Path.cwd())}:{line}:{column} at {path_text(document.resolve(loc))}"
+    return f"\n    {where}. {words[f'findings_to_do.{finding.code}']}."
 
 
 def _how_to_explain(closeout: Closeout) -> Iterator[str]:

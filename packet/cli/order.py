@@ -166,7 +166,8 @@ def _table(
         yield from _aligned(heads, widths, width)
     for line, row in zip(lines, rows, strict=True):
         yield from _stacked(heads, row, width) if stacked else _aligned(row, widths, width)
-        notes = [f"{amount(percent)}: {visible(why)}" for percent, why in line.allowances]
+        notes = [words["order.weigh"].format(weight=amount(line.pounds))] if line.pounds else []
+        notes += [f"{amount(percent)}: {visible(why)}" for percent, why in line.allowances]
         for note in filter(None, (*notes, note_of(line, words))):
             yield from _indented(note, _NOTE, width)
 

@@ -6,10 +6,12 @@ from pathlib import Path
 from packet import __version__
 from packet.closeout.goods import missing_figures, product_problems
 from packet.closeout.model import Care, Closeout, Code, Head, Photo
+from packet.closeout.papers import figures_of_nothing, paper_problems
 from packet.figures.deck import deck_plan
 from packet.figures.faults import shape_faults
 from packet.figures.make import make_figures
 from packet.figures.plan import plan
+from packet.figures.renailing import renailing
 from packet.figures.rules import code_ids
 from packet.figures.takeoff import take_off
 from packet.photos.taken import PhotoSet, TakenPhoto, take_photos
@@ -21,6 +23,7 @@ from packet.record.load import read_office, read_record
 from packet.record.office import Office
 from packet.reference import Library
 from packet.review.catalogue import BY_ID
+from packet.review.duties import duties, standings
 from packet.review.expected import expected
 from packet.review.findings import findings
 from packet.review.judge import review
@@ -71,6 +74,7 @@ def assemble(workspace: Workspace, job_folder: Path) -> tuple[Closeout, tuple[Ta
     closeout = _closeout(library, office.value, record.value, photos)
     problems += missing_figures(record, closeout.takeoff, library)
     problems += _explained_nothing(record, [finding.id for finding in closeout.findings])
+    problems += figures_of_nothing(record, closeout.figures)
     if problems:
         raise Refused(problems)
     return closeout, photos.photos
@@ -99,6 +103,7 @@ def _between_files(library: Library, record: ReadFile[JobRecord], photos: PhotoS
     planes = set(job.roof.plane_ids) if job.roof else set()
     planes |= record.ids_typed
     things = {*BY_ID, *shown_ids(job), *record.ids_typed}
+    yield from paper_problems(record, library, photos, BY_ID, things)
     if photos.log:
         for n, entry in enumerate(photos.log.value.photos):
             if entry.plane and entry.plane not in planes and (job.roof or not record.ids_typed):
@@ -136,11 +141,14 @@ def _explained_nothing(record: ReadFile[JobRecord], findings: Sequence[str]) -> 
 def _closeout(library: Library, office: Office, record: JobRecord, photos: PhotoSet) -> Closeout:
     figures = make_figures(record, library)
     deck = deck_plan(record, library, figures)
+    again = renailing(record, library, figures)
     takeoff = take_off(record, library, figures)
     results = review(record, photos.photos, library, figures)
     found = findings(record, photos.photos, figures, takeoff, deck, library)
+    needed = duties(record, photos.photos, library, figures)
     geometry = plan(record, figures)
-    codes = tuple(_code(id, library) for id in code_ids(record))
+    of_items = (item.code for item in record.code_items if item.code)
+    codes = tuple(_code(id, library) for id in dict.fromkeys((*code_ids(record), *of_items)))
     care = _care(record, library)
     stages = tuple(stage.id for stage in library.stages())
     return Closeout(
@@ -151,10 +159,13 @@ def _closeout(library: Library, office: Office, record: JobRecord, photos: Photo
         figures=figures.by_id,
         results=results,
         findings=found,
+        duties=needed,
+        approvals=standings(record),
         stages=stages,
         expected=expected(record),
         photos=tuple(_photo(photo) for photo in photos.photos),
         deck_plan=deck,
+        renailing=again,
         takeoff=takeoff,
         geometry=geometry,
         care=care,

@@ -106,8 +106,9 @@ def _size_in(line: Bought, name: str, library: Library) -> Fraction | None:
 def _nothing_each(record: ReadFile[JobRecord]) -> Iterator[Problem]:
     """Find counts of nothing: a bundle without a piece in it, a shingle without a nail."""
     for number, line in enumerate(record.value.bought):
-        if line.pieces_each == 0:
-            yield record.problem("out-of-range", ("bought", number, "pieces_each"), "0", accepted=SOME)
+        for name in ("pieces_each", "nails_a_pound"):
+            if getattr(line, name) == 0:
+                yield record.problem("out-of-range", ("bought", number, name), "0", accepted=SOME)
     if record.value.covering and record.value.covering.nails_each == 0:
         yield record.problem("out-of-range", ("covering", "nails_each"), "0", accepted=SOME)
 

@@ -6,10 +6,12 @@ from packet.fields import Strict, everyone, leaf
 from packet.figure import Figure, Source
 from packet.figures.deck_parts import DeckPlan
 from packet.figures.plan import Geometry
+from packet.figures.renailing import Renailing
 from packet.figures.takeoff import TakeoffLine
 from packet.photos.log import CaptionedPhoto
 from packet.record.job import JobRecord
 from packet.record.office import Office
+from packet.review.duties import Duty, Standing
 from packet.review.model import Finding, Result
 
 FORMAT, FORMAT_VERSION = "roof-closeout-packet", 1
@@ -67,10 +69,13 @@ class Closeout(Strict):
     figures: dict[str, Figure] = everyone()
     results: tuple[Result, ...] = everyone()
     findings: tuple[Finding, ...] = everyone()
+    duties: tuple[Duty, ...] = everyone(description="Inspections and certificates: needed or not, and why.")
+    approvals: tuple[Standing, ...] = everyone(description="Approvals of products, by the days of the work.")
     stages: tuple[str, ...] = everyone()
     expected: tuple[str, ...] = everyone(description="Parts of the record this kind of work is asked for.")
     photos: tuple[Photo, ...] = everyone()
     takeoff: tuple[TakeoffLine, ...] = everyone()
     deck_plan: DeckPlan | None = everyone()
+    renailing: Renailing | None = everyone()
     geometry: Geometry | None = everyone()
     care: tuple[Care, ...] = everyone()

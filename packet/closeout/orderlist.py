@@ -11,7 +11,8 @@ from packet.units import decimal_text
 
 #: Columns of the file in order; their heads are words under ``order``.
 COLUMNS = (
-    "for", "item", "product", "to_buy", "unit", "ordered", "need", "need_unit", "allowance", "why", "note",
+    "for", "item", "product", "to_buy", "unit", "ordered", "need", "need_unit", "pounds",
+    "allowance", "why", "note",
 )  # fmt: skip
 
 #: A cell that begins with one of these would be worked out as a formula by a spreadsheet; the wide forms too.
@@ -37,6 +38,7 @@ class Ordered:
         need: Figure of the need with its allowance.
         to_buy: Figure of whole units to buy.
         ordered: Figure of what was ordered.
+        pounds: Figure of what the nails needed weigh; "" for other goods.
         allowances: Figure of the percent, and its reason.
         missing: Why there is nothing to buy, as keys of ``takeoff.missing``.
         more: What to order beyond what was ordered, as a figure is shown; None when that is enough, when
@@ -50,6 +52,7 @@ class Ordered:
     need: str
     to_buy: str
     ordered: str
+    pounds: str
     allowances: tuple[tuple[str, str], ...]
     missing: tuple[str, ...]
     more: Mapping[str, Any] | None = None
@@ -139,6 +142,7 @@ def _of_takeoff(
         need=line["need"],
         to_buy=line["to_buy"],
         ordered=line["planned"],
+        pounds=line["pounds"],
         allowances=tuple(
             (f"bought.{item['id']}.allowance.percent", item["allowance"]["why"])
             for item in goods
@@ -155,7 +159,7 @@ def _others(bought: Any, figures: Mapping[str, Any]) -> Iterator[Ordered]:
             planned = f"bought.{item['id']}.planned"
             products = (item["product"],) if item["product"] else ()
             ordered = planned if planned in figures else ""
-            yield Ordered("", (item["item"],), products, item["unit"], "", "", ordered, (), ())
+            yield Ordered("", (item["item"],), products, item["unit"], "", "", ordered, "", (), ())
 
 
 def _row(line: Ordered, figures: Mapping[str, Any], words: Words) -> list[str]:
@@ -182,6 +186,7 @@ def _row(line: Ordered, figures: Mapping[str, Any], words: Words) -> list[str]:
         "ordered": number(line.ordered),
         "need": number(line.need),
         "need_unit": unit(line.need),
+        "pounds": number(line.pounds),
         "allowance": "; ".join(number(percent) for percent, _ in line.allowances),
         "why": as_text("; ".join(why for _, why in line.allowances)),
         "note": as_text(note_of(line, words)),

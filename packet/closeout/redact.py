@@ -13,12 +13,23 @@ from packet import units
 from packet.closeout.model import Closeout
 from packet.fields import Money, readers_of
 from packet.figure import Figure, Origin, Source, Term, Working
-from packet.figures.deck_parts import DeckCutOut, DeckPiece, DeckPlan, DeckPlane, DeckRow, DeckStep
+from packet.figures.deck_parts import (
+    DeckCutOut,
+    DeckEdges,
+    DeckJoint,
+    DeckPiece,
+    DeckPlan,
+    DeckPlane,
+    DeckRow,
+    DeckStep,
+)
 from packet.figures.plan import Geometry, PlanArea, PlanEdge, PlanMark, PlanPlane
+from packet.figures.renailing import Renailing, Trigger
 from packet.figures.rules import Limit
 from packet.figures.takeoff import TakeoffLine
 from packet.readers import EVERYONE, Reader
 from packet.reference.vocabulary import Nail
+from packet.review.duties import Bound, DayCheck, Duty, Reason, Rule, Standing, Stated
 from packet.review.findings import OF_PHOTOS
 from packet.review.model import Answer, Finding, Part, Result
 
@@ -26,7 +37,9 @@ from packet.review.model import Answer, Finding, Part, Result
 _FOLLOW: frozenset[type] = frozenset(
     {Figure, Working, Term, Origin, Source, Result, Part, Limit, Answer, Finding, Nail}
     | {Geometry, PlanPlane, PlanEdge, PlanArea, PlanMark, TakeoffLine}
-    | {DeckPlan, DeckPlane, DeckPiece, DeckRow, DeckStep, DeckCutOut}
+    | {DeckPlan, DeckPlane, DeckPiece, DeckRow, DeckStep, DeckCutOut, DeckEdges, DeckJoint}
+    | {Renailing, Trigger}
+    | {Duty, Reason, Bound, Rule, DayCheck, Stated, Standing}
 )
 _TYPED = (units.Length, units.Pitch, units.Area, units.Speed, units.NailSize, Money)
 _GONE = object()
@@ -55,11 +68,40 @@ def redact(closeout: Closeout, reader: Reader) -> dict[str, Any]:
     for way_out in copy["record"]["ways_out"]:
         if way_out["photo"] not in photos:
             way_out["photo"] = None
+    _papers(copy, photos)
     copy["figures"] = {
         id: figure for id, figure in copy["figures"].items() if _may_have(figure, copy["record"])
     }
     copy["sources"] = _sources(copy)
     return copy
+
+
+def _papers(copy: dict[str, Any], photos: set[str]) -> None:
+    """Take withheld papers and photos out of what names them, and say how many there are elsewhere."""
+    record = copy["record"]
+    documents = {document["id"] for document in record["documents"]}
+    there = {paper["id"] for name in ("permissions", "inspections") for paper in record[name]} | documents
+    for duty in copy["duties"]:
+        _keep(duty, "evidence", there)
+        for stated in duty["stated_facts"]:
+            _keep(stated, "photos", photos)
+    for item in record["code_items"]:
+        for name in ("photos_found", "photos_built"):
+            _keep(item, name, photos)
+    for visit in record["inspections"]:
+        for correction in visit["corrections"]:
+            if correction["photo"] not in photos:
+                correction["photo"] = None
+    for name in ("permissions", "approvals"):
+        for paper in record[name]:
+            if paper["document"] not in documents:
+                paper["document"] = None
+
+
+def _keep(entry: dict[str, Any], name: str, there: set[str]) -> None:
+    kept = [id for id in entry[name] if id in there]
+    entry[f"{name}_elsewhere"] = len(entry[name]) - len(kept)
+    entry[name] = kept
 
 
 def _withhold(finding: dict[str, Any], photos: set[str], explained: dict[str, Any]) -> None:
@@ -129,6 +171,6 @@ def _sources(copy: Mapping[str, Any]) -> list[dict[str, Any]]:
             for item in value:
                 walk(item)
 
-    for part in ("figures", "results", "care"):
+    for part in ("figures", "results", "duties", "renailing", "care"):
         walk(copy[part])
     return [found[key] for key in sorted(found)]

@@ -3,11 +3,12 @@
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass, replace
 from fractions import Fraction
+from itertools import chain
 from typing import Literal, get_args
 
 from packet.closeout.model import Closeout
 from packet.figure import Figure, FigureSet, Mark, Source
-from packet.figures.rules import Limit, Value, facts
+from packet.figures.rules import Limit, Value, code_ids, facts
 from packet.reference import CodeRow, Library
 from packet.reference.models import Reading, Whose
 from packet.reference.vocabulary import Form, Kind, Nail
@@ -17,6 +18,9 @@ Step = Literal["nothing", "confirm", "tell", "read", "superseded", "practice", "
 
 #: Four places rules come from, in the order they are shown.
 ORDER: tuple[Whose, ...] = get_args(Whose)
+
+#: The requirement whose nails are laid out in a strip along eaves, ridges and rakes.
+NEAR_EDGES = "deck-nail-near-edges-spacing"
 
 
 @dataclass(frozen=True)
@@ -77,7 +81,9 @@ def rests_on(closeout: Closeout, library: Library) -> tuple[Rested, ...]:
         library: Published rules, the office's readings applied.
     """
     found: dict[str, Rested] = {}
-    for item in _of_results(closeout, library):
+    for item in chain(
+        _of_results(closeout, library), _of_layout(closeout, library), _of_duties(closeout, library)
+    ):
         earlier = found.get(item.row)
         found[item.row] = _both(earlier, item) if earlier else item
     for item in _of_figures(closeout, library):
@@ -97,6 +103,30 @@ def _of_results(closeout: Closeout, library: Library) -> Iterator[Rested]:
         for part in result.parts:
             for limit in part.limits:
                 yield _of_limit(limit, part.asks, result.requirement, part.governing == limit.row, library)
+
+
+def _of_layout(closeout: Closeout, library: Library) -> Iterator[Rested]:
+    """Yield the rows that say how wide the strip is in which deck nails are laid out closer.
+
+    No requirement asks the width: nails are measured, the strip is not.
+    """
+    if not any(
+        result.requirement == NEAR_EDGES and result.word != "does_not_apply" for result in closeout.results
+    ):
+        return
+    known = facts(closeout.record, FigureSet(dict(closeout.figures)), library)
+    match = library.match(code_ids(closeout.record), "deck.nail.near_edges_width", known)
+    for row in match.rows:
+        yield _of_row(row, library, (), NEAR_EDGES, governs=False)
+    for item in match.cannot_tell:
+        yield _of_row(item.row, library, item.missing, NEAR_EDGES, governs=False)
+
+
+def _of_duties(closeout: Closeout, library: Library) -> Iterator[Rested]:
+    """Yield the rows on inspections and certificates that hold here."""
+    for duty in closeout.duties:
+        for rule in (rule for rule in duty.rules if rule.applies):
+            yield _of_row(library.row(rule.row), library, (), duty.id, governs=rule.decides)
 
 
 def _of_limit(limit: Limit, asks: str, requirement: str, governs: bool, library: Library) -> Rested:

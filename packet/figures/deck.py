@@ -13,6 +13,7 @@ from packet.calc.domain import OutOfRange
 from packet.calc.fasteners import NAILS_IN_ROW
 from packet.calc.polygon import Outline, distance, polygon_area_formula, rectangle_at
 from packet.figure import FigureSet, Number, term
+from packet.figures.deck_edges import deck_edges
 from packet.figures.deck_parts import UV, DeckCutOut, DeckPiece, DeckPlan, DeckPlane, DeckRow, DeckStep
 from packet.figures.rules import Limit, code_ids, facts, limits
 from packet.figures.shapes import PlacedPlane, RoofShape, feet, opening_outline_ft, outline_ft, roof_shape
@@ -46,7 +47,7 @@ def deck_plan(record: JobRecord, library: Library, figures: FigureSet) -> DeckPl
     layout = _Layout(record, figures, shape, edge, field, gable, near, width)
     found = tuple(layout.plane(shape.planes[id]) for id in planes)
     layout.totals()
-    return DeckPlan(edge, field, gable, by_rule, found)
+    return DeckPlan(edge, field, gable, by_rule, found, deck_edges(record, library, figures, found))
 
 
 def _spacing(name: str, record: JobRecord, library: Library, figures: FigureSet) -> tuple[str, bool]:

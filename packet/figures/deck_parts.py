@@ -84,6 +84,48 @@ class DeckPlane:
 
 
 @dataclass(frozen=True)
+class DeckJoint:
+    """One joint between two courses of new sheets.
+
+    Attributes:
+        plane: Plane it lies on.
+        below: Sheets below it.
+        above: Sheets above it.
+        length: Figure of its length.
+        clips: Figure of the clips on it; "" where it takes none.
+    """
+
+    plane: str
+    below: tuple[str, ...]
+    above: tuple[str, ...]
+    length: str
+    clips: str
+
+
+@dataclass(frozen=True)
+class DeckEdges:
+    """The long edges of the panels between the framing; a figure that there is not is "".
+
+    Attributes:
+        bare: Figure of the widest framing that the panel spans with bare edges.
+        held: Figure of the widest framing that it spans with its edges held.
+        wanted: Whether the edges want support on this framing; None where nobody can tell.
+        each_wanted: Figure of the clips that each space wants, where clips are to hold the edges.
+        by_clips: Whether clips hold the edges, or are to hold them.
+        joints: Joints between courses of new sheets; none where no clips hold them.
+        clips: Figure of the clips on all of them.
+    """
+
+    bare: str
+    held: str
+    wanted: bool | None
+    each_wanted: str
+    by_clips: bool
+    joints: tuple[DeckJoint, ...]
+    clips: str
+
+
+@dataclass(frozen=True)
 class DeckPlan:
     """The deck as a drawing needs it.
 
@@ -93,6 +135,7 @@ class DeckPlan:
         gable: Figure of the spacing at gable ends; "" where there is none.
         by_rule: Whether the schedule is a rule's; else it is as measured.
         planes: Planes with new deck.
+        edges: Long edges of the new panels; None where there are no sheets, or they lie over old boards.
     """
 
     edge: str
@@ -100,3 +143,4 @@ class DeckPlan:
     gable: str
     by_rule: bool
     planes: tuple[DeckPlane, ...]
+    edges: DeckEdges | None = None

@@ -30,6 +30,7 @@ _UNIT_BY_FIELD = {
     "spots_each": "spot",
     "percent": "percent",
     "pieces_each": "piece",
+    "nails_a_pound": "per_lb",
 }
 
 

@@ -5,6 +5,7 @@ from dataclasses import dataclass
 from fractions import Fraction
 
 from packet.figure import Figure, FigureSet, Source, term
+from packet.figures.panel_span import edge_facts
 from packet.figures.shapes import PlacedPlane, roof_shape
 from packet.record.air import Ventilation
 from packet.record.job import JobRecord
@@ -84,6 +85,7 @@ def facts(record: JobRecord, figures: FigureSet, library: Library) -> dict[str, 
         "wind_zone": record.basis.wind_zone if record.basis else None,
         "old_fastener": record.roof.old.deck_fastener if record.roof and record.roof.old else None,
         "frame_gravity": _frame_gravity(record, library),
+        **edge_facts(record, library),
     }
     if record.roof and record.roof.old and record.roof.old.deck_nail:
         known |= {

@@ -1,21 +1,19 @@
 """What was worked: areas stripped and covered again, sheets and boards of new deck."""
 
-from packet.calc.deck.boards import BEARINGS, BOARD_NAILS, bearings, board_nails
 from packet.calc.polygon import polygon_area, polygon_area_formula
 from packet.calc.takeoff import DECK_SHEETS, deck_sheets
 from packet.figure import FigureSet, term
+from packet.figures.boards import board_figures
 from packet.figures.edges import worked_edges
 from packet.figures.roof import add_squares, add_up, corner_terms, net_area_id
 from packet.figures.shapes import feet, outline_ft, roof_shape
 from packet.record.job import JobRecord
 from packet.record.layers import Covering, WorkedArea
-from packet.record.roof import Framing
-from packet.record.wood import Board, Deck
+from packet.record.wood import Deck
 from packet.reference import Library
 
 DEPTH_IN_DECK = "length_in - above_deck_in"
 SHARE = "100 * worked_sq_ft / roof_sq_ft"
-BOARDS = "length_ft * width_in / 12"
 
 
 def work_figures(record: JobRecord, library: Library, figures: FigureSet) -> None:
@@ -29,7 +27,7 @@ def work_figures(record: JobRecord, library: Library, figures: FigureSet) -> Non
         _nail_depth(record, figures)
     if record.deck:
         _deck(record.deck, figures)
-        _boards(record.deck, record.roof.framing if record.roof else None, figures)
+        board_figures(record.deck, record.roof.framing if record.roof else None, figures)
 
 
 def _worked_area(area: WorkedArea, figures: FigureSet) -> None:
@@ -123,50 +121,3 @@ def _deck(deck: Deck, figures: FigureSet) -> None:
     figures.computed(
         "deck.sheets_by_area", deck_sheets(area.value, width, length), "sheet", DECK_SHEETS, terms
     )
-
-
-def _boards(deck: Deck, framing: Framing | None, figures: FigureSet) -> None:
-    """Add the running feet of new boards, the area they cover, and their nails on regular framing."""
-    for board in deck.boards:
-        at = f"deck.boards.{board.id}"
-        length, width = feet(board.length), board.width.inches
-        terms = [
-            figures.as_term("length_ft", f"{at}.length", length, "ft"),
-            figures.as_term("width_in", f"{at}.width", width, "in"),
-        ]
-        area = length * width / 12
-        figures.computed(f"board.{board.id}.area", area, "sq_ft", BOARDS, terms, decimals=1)
-        _board_nails(board, framing, figures)
-    if not deck.boards:
-        return
-    lengths = [
-        figures.as_term(f"part_{number}", f"deck.boards.{board.id}.length", feet(board.length), "ft")
-        for number, board in enumerate(deck.boards, 1)
-    ]
-    formula = " + ".join(part.symbol for part in lengths)
-    running = sum(part.value for part in lengths)
-    figures.computed("boards.length", running, "ft", formula, lengths, decimals=1)
-    add_up(figures, "boards.area", "sq_ft", [f"board.{board.id}.area" for board in deck.boards])
-    nails = [f"board.{board.id}.nails" for board in deck.boards]
-    if all(figures.get(id) for id in nails):
-        add_up(figures, "boards.nails", "nail", nails, decimals=0)
-
-
-def _board_nails(board: Board, framing: Framing | None, figures: FigureSet) -> None:
-    """Add the nails of boards on regular framing, at the number recorded at each rafter."""
-    if framing is None or board.nails_each_bearing is None or not board.pieces:
-        return
-    at, id = f"deck.boards.{board.id}", f"board.{board.id}"
-    length, spacing = feet(board.length), framing.spacing.inches
-    terms = [
-        figures.as_term("length_ft", f"{at}.length", length, "ft"),
-        figures.as_term("frame_spacing_in", "roof.framing.spacing", spacing, "in"),
-        figures.as_term("pieces", f"{at}.pieces"),
-    ]
-    figures.computed(f"{id}.bearings", bearings(length, spacing, board.pieces), "bearing", BEARINGS, terms)
-    terms = [
-        figures.as_term("bearings", f"{id}.bearings"),
-        figures.as_term("nails_each", f"{at}.nails_each_bearing"),
-    ]
-    count = board_nails(int(terms[0].value), board.nails_each_bearing)
-    figures.computed(f"{id}.nails", count, "nail", BOARD_NAILS, terms)

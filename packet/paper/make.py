@@ -166,7 +166,7 @@ def _epoch(record: JobRecord) -> int:
 def _days(record: JobRecord) -> Iterator[date]:
     """Yield the days on which something was done or seen; the ends of promises are still to come."""
     entries = (record.found, record.temporary, record.detached, record.punch_list, record.callbacks)
-    visits = (record.inspections, record.ways_out)
+    visits = (record.inspections, record.permissions, record.ways_out)
     for told in (record.dates, record.tested, *chain(*entries, *visits)):
         if told is not None:
             yield from (value for _, value in told if isinstance(value, date))

@@ -36,7 +36,7 @@ def shown(copy: Mapping[str, Any], words: Words, filters: Filters) -> dict[str, 
             for id, figure in copy["figures"].items()
         },
         "order_more": {line["use"]: more_text(more_to_order(copy, line), words) for line in copy["takeoff"]},
-        "days": {text: filters["day"](text) for text in sorted(set(_days(copy["record"])))},
+        "days": {text: filters["day"](text) for text in sorted(set(_days([copy["record"], copy["duties"]])))},
         "moments": {photo["id"]: filters["moment"](photo) for photo in copy["photos"]},
     }
 

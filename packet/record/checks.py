@@ -1,30 +1,21 @@
 """What one field cannot know: ids given twice or naming nothing, days out of order, impossible shapes."""
 
 from collections.abc import Callable, Collection, Iterator
-from dataclasses import dataclass, field
 from fractions import Fraction
 from itertools import pairwise
 from typing import Any
 
 from packet.problems import path_text
+from packet.record.fault import Fault, Loc
 from packet.record.forms import HipForm, WingForm, parts
 from packet.record.job import JobRecord
+from packet.record.paper_checks import PAPER_CHECKS
 from packet.record.planes import AnyPlane, Outlined, Trapezoid, Triangle
 from packet.record.roof import Roof
+from packet.record.wood_checks import WOOD_CHECKS
 from packet.units import fraction_text
 
-Loc = tuple[str | int, ...]
-
-
-@dataclass(frozen=True)
-class Fault:
-    """A problem by its place in the record, before the file's lines are known."""
-
-    code: str
-    loc: Loc
-    found: str
-    values: dict[str, str] = field(default_factory=dict)
-
+__all__ = ["CHECKS", "Fault", "Loc", "faults", "shown_ids"]
 
 #: Lists whose entries carry ids, by their place in the record; all share one set of names.
 _LISTS: tuple[Loc, ...] = (
@@ -48,8 +39,12 @@ _LISTS: tuple[Loc, ...] = (
     ("punch_list",),
     ("callbacks",),
     ("inspections",),
+    ("permissions",),
+    ("approvals",),
+    ("code_items",),
     ("documents",),
     ("warranty",),
+    ("roof", "worked_before"),
 )
 
 #: Lists whose entries name a plane.
@@ -87,6 +82,8 @@ _PAIRS: tuple[tuple[Loc, str, str], ...] = (
     (("punch_list",), "on", "done_on"),
     (("callbacks",), "on", "done_on"),
     (("warranty",), "starts", "until"),
+    (("permissions",), "applied_on", "issued_on"),
+    (("approvals",), "valid_from", "valid_until"),
 )
 SIDES = ("lower", "right", "upper", "left")
 
@@ -295,6 +292,8 @@ CHECKS: tuple[Callable[[JobRecord], Iterator[Fault]], ...] = (
     _shapes_that_do_not_close,
     _openings_larger_than_their_plane,
     _more_used_than_came,
+    *PAPER_CHECKS,
+    *WOOD_CHECKS,
 )
 
 

@@ -65,6 +65,9 @@ class Bought(Strict):
         None, description="Width of one, from the wrapper or as measured.", examples=["36 in"]
     )
     pieces_each: Count | None = everyone(None, description="Pieces in one, from the wrapper.", examples=[30])
+    nails_a_pound: Count | None = everyone(
+        None, description="Nails to the pound, from the box.", examples=[140]
+    )
     allowance: Allowance | None = everyone(None, description="What is bought beyond the need.")
     planned: Quantity | None = everyone(None, description="Ordered, or meant to be.", examples=["52"])
     delivered: Quantity | None = everyone(

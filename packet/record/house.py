@@ -37,6 +37,11 @@ class House(Strict):
         description="Day of the permit the house was built under; some rules ask for the era.",
         examples=["1988-05-02"],
     )
+    windstorm_area: Literal["inside", "outside"] | None = everyone(
+        None,
+        description="In a county that lies only in part in the Texas windstorm area: on which side.",
+        examples=["inside"],
+    )
     salt_water: Literal["within 3,000 ft", "farther"] | None = everyone(
         None,
         description="Whether an ocean shore, bays included, is near; fasteners there rust sooner.",

@@ -7,6 +7,7 @@ from packet.record.goods import Bought
 from packet.record.house import Cause, Dates, Found, House, JobHead, People, Tested
 from packet.record.layers import Covering, Detail, DripEdge, DryIn, TemporaryCover, TieIn
 from packet.record.papers import Basis, Document, Inspection, Money, Promise, WayOut
+from packet.record.permissions import Approval, CodeItem, Permission
 from packet.record.roof import Roof
 from packet.record.wood import Deck, FramingWork
 
@@ -50,6 +51,11 @@ class JobRecord(Strict):
     punch_list: tuple[PunchItem, ...] = everyone((), description="Points left, and when they were done.")
     callbacks: tuple[Callback, ...] = everyone((), description="Calls after the work.")
     inspections: tuple[Inspection, ...] = everyone((), description="Visits of inspectors.")
+    permissions: tuple[Permission, ...] = everyone(
+        (), description="Applications, certificates and affidavits.", max_length=100
+    )
+    approvals: tuple[Approval, ...] = everyone((), description="Approvals of products.", max_length=100)
+    code_items: tuple[CodeItem, ...] = everyone((), description="Work the code required.", max_length=100)
     documents: tuple[Document, ...] = everyone((), description="Papers of the job.")
     warranty: tuple[Promise, ...] = everyone((), description="Promises and their ends.")
     money: Money | None = leaf(None, description="Money; the office's copy alone.")

@@ -6,7 +6,8 @@ from pathlib import Path
 
 from packet.problems import Problem, Refused
 from packet.reading import ReadFile, read_model, read_what_holds
-from packet.record.checks import Fault, faults
+from packet.record.checks import faults
+from packet.record.fault import Fault
 from packet.record.job import JobRecord
 from packet.record.office import Office
 

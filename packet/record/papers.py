@@ -2,7 +2,7 @@
 
 from typing import Literal
 
-from packet.fields import Day, Id, Line, MoneyAmount, Prose, Speed, Strict, everyone, leaf
+from packet.fields import Day, Id, Line, MoneyAmount, Prose, Slug, Speed, Strict, everyone, leaf
 from packet.readers import Reader
 
 
@@ -59,8 +59,31 @@ class Document(Strict):
     party: Line | None = everyone(
         None, description="Who issued or signed it.", examples=["Town of Pellam Reach, building office"]
     )
+    proves: tuple[Line, ...] = everyone(
+        (),
+        description="Requirements or things this paper is evidence for.",
+        examples=[["permit-closed"]],
+        max_length=40,
+    )
     readers: tuple[Reader, ...] = everyone(
         ("office",), description="Copies that name it.", examples=[["outside", "office"]]
+    )
+
+
+class Correction(Strict):
+    """What an inspector asked to be put right, and how it was."""
+
+    asked: Prose = everyone(
+        description="What was asked.", examples=["Two more nails at the rake end of sheet S2."]
+    )
+    done: Prose | None = everyone(None, description="What was done.", examples=["Two nails added."])
+    done_on: Day | None = everyone(None, description="Day it was done.")
+    photo: Id | None = everyone(None, description="Photo that shows it done.", examples=["P24"])
+    requirement: Line | None = everyone(
+        None, description="Requirement the correction belongs to.", examples=["deck-nail-edge-spacing"]
+    )
+    seen_at: Id | None = everyone(
+        None, description="Visit at which the inspector saw it done.", examples=["I2"]
     )
 
 
@@ -70,12 +93,26 @@ class Inspection(Strict):
     id: Id = everyone(description="Id of the visit.", examples=["I1"])
     on: Day = everyone(description="Day of the visit.")
     what: Line = everyone(description="What was looked at.", examples=["deck and dry-in"])
+    stages: tuple[Slug, ...] = everyone(
+        (),
+        description="Stages of the work that were looked at; done is the finished work.",
+        examples=[["deck", "dried-in"]],
+        max_length=10,
+    )
+    purpose: Literal["permit", "windstorm", "program"] = everyone(
+        "permit",
+        description="What the visit was for: the building permit, a windstorm certificate, a program.",
+        examples=["permit"],
+    )
     by: Line = everyone(description="Office or role of the inspector.", examples=["town building inspector"])
     result: Literal["passed", "failed", "partial"] = everyone(description="Result.", examples=["passed"])
     note: Prose | None = everyone(
         None,
         description="What was asked, and how it was mended.",
         examples=["Two nails added at the rake; looked at again on the spot."],
+    )
+    corrections: tuple[Correction, ...] = everyone(
+        (), description="What was asked to be put right, one by one.", max_length=40
     )
 
 

@@ -3,8 +3,10 @@
 from typing import Literal
 
 from packet.fields import (
+    Area,
     Coordinate,
     Count,
+    Day,
     Id,
     Length,
     Line,
@@ -138,6 +140,23 @@ class OldRoof(Strict):
     deck_thickness: Thickness | None = everyone(
         None, description="Old deck's thickness.", examples=["1/2 in"]
     )
+    permit_date: Day | None = everyone(
+        None,
+        description="Day of the permit the old covering was laid under; it tells the edition of its code.",
+        examples=["2014-06-03"],
+    )
+
+
+class EarlierWork(Strict):
+    """Work on this roof before this job, for rules that add up what is done in twelve months."""
+
+    id: Id = everyone(description="Id of the entry.", examples=["EW1"])
+    on: Day = everyone(description="Day it was finished.", examples=["2025-09-02"])
+    area: Area = everyone(description="Area that was worked.", examples=["120 sq ft"])
+    section: Id | None = everyone(
+        None, description="Section of the roof, where the record names sections.", examples=["SEC1"]
+    )
+    how_known: Line = everyone(description="How it is known.", examples=["told by the owner"])
 
 
 class Section(Strict):
@@ -168,6 +187,11 @@ class Roof(Strict):
     )
     openings: tuple[Opening, ...] = everyone((), description="Openings in planes.", max_length=200)
     sections: tuple[Section, ...] = everyone((), description="Sections of the roof.", max_length=50)
+    worked_before: tuple[EarlierWork, ...] | None = everyone(
+        None,
+        description="Work on this roof in the twelve months before; an empty list says there was none.",
+        max_length=50,
+    )
     framing: Framing | None = everyone(None, description="Framing under the deck.")
     old: OldRoof | None = everyone(None, description="The roof as it was found.")
 

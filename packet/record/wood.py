@@ -17,6 +17,9 @@ from packet.fields import (
 from packet.record.planes import Point
 
 Shank = Literal["smooth", "ring"]
+BoardsLaid = Literal["side by side", "spaced"]
+RenailedWay = Literal["whole deck nailed again", "ring shank nails added between"]
+EdgeSupport = Literal["clips", "tongue and groove", "blocking", "none"]
 FramingPart = Literal[
     "rafter",
     "jack rafter",
@@ -132,12 +135,33 @@ class Board(Strict):
     thickness: Thickness | None = everyone(None, description="Thickness as measured.", examples=["3/4 in"])
     pieces: Count = everyone(description="Boards laid.", examples=[6])
     length: Length = everyone(description="Length of all of them together.", examples=["54 ft"])
-    gap: Length | None = everyone(None, description="Widest gap between boards.", examples=["1/8 in"])
+    laid: BoardsLaid | None = everyone(
+        None, description="Side by side, or spaced on purpose.", examples=["side by side"]
+    )
+    gap: Length | None = everyone(
+        None,
+        description="Widest gap between boards; of spaced boards the gap they were spaced by.",
+        examples=["1/8 in"],
+    )
     nail: DeckNail | None = everyone(None, description="Board nail.")
     nails_each_bearing: Count | None = everyone(
         None, description="Nails in a board at each rafter.", examples=[2]
     )
     why: Line = everyone(description="Why the old boards came out.", examples=["rot"])
+
+
+class BoardsBelow(Strict):
+    """Old boards that stayed, with the new panels laid over them."""
+
+    laid: BoardsLaid | None = everyone(
+        None, description="Side by side, or spaced on purpose.", examples=["spaced"]
+    )
+    thickness: Thickness = everyone(description="Thickness as measured.", examples=["3/4 in"])
+    width: Length | None = everyone(None, description="Width of a board as measured.", examples=["3-1/2 in"])
+    gap: Length | None = everyone(None, description="Widest gap between boards.", examples=["5 in"])
+    note: Prose | None = everyone(
+        None, description="Anything else about them.", examples=["Loose boards were nailed first."]
+    )
 
 
 class Renailed(Strict):
@@ -151,8 +175,28 @@ class Renailed(Strict):
         None, description="Spacing along panel edges, old nails of the same kind counted."
     )
     field_spacing: Spacing | None = everyone(None, description="Spacing on supports between.")
-    way: Literal["whole deck nailed again", "ring shank nails added between"] | None = everyone(
+    way: RenailedWay | None = everyone(
         None, description="How it was nailed again.", examples=["whole deck nailed again"]
+    )
+    old_edge_spacing: Spacing | None = everyone(
+        None,
+        description="Spacing of the old nails along panel edges, the widest found, where they count.",
+        examples=["6 in"],
+    )
+    old_field_spacing: Spacing | None = everyone(
+        None,
+        description="Spacing of the old nails on supports between, the widest found, where they count.",
+        examples=["12 in"],
+    )
+    sheet_length: Length | None = everyone(
+        None,
+        description="Length of a sheet of the old deck, where it is another than the new panel's.",
+        examples=["8 ft"],
+    )
+    sheet_width: Length | None = everyone(
+        None,
+        description="Width of a sheet of the old deck, where it is another than the new panel's.",
+        examples=["4 ft"],
     )
     note: Prose | None = everyone(
         None,
@@ -173,14 +217,32 @@ class Deck(Strict):
     gable_spacing: Spacing | None = everyone(
         None, description="Nail spacing on the framing at gable ends, as measured.", examples=["4 in"]
     )
+    near_edges_spacing: Spacing | None = everyone(
+        None,
+        description="Nail spacing on supports near eaves, ridges and gable ends, as measured.",
+        examples=["4 in"],
+    )
     gap: Length | None = everyone(None, description="Gap between panels, as measured.", examples=["1/8 in"])
+    edge_support: EdgeSupport | None = everyone(
+        None,
+        description="What holds the long edges of panels between the framing; clips say so by themselves.",
+        examples=["tongue and groove"],
+    )
     clips: Clips | None = everyone(None, description="Clips between panels.")
     cut_outs: tuple[CutOut, ...] = everyone(
         (), description="Rot, and what was cut out for it.", max_length=100
     )
     sheets: tuple[Sheet, ...] = everyone((), description="One entry a sheet or piece.", max_length=400)
     boards: tuple[Board, ...] = everyone((), description="Deck boards, one entry a place.", max_length=200)
+    over_boards: BoardsBelow | None = everyone(
+        None, description="Old boards that stayed under the new panels."
+    )
     renailed: Renailed | None = everyone(None, description="Old deck nailed again.")
     note: Prose | None = everyone(
         None, description="Anything else about the deck.", examples=["Sheets lie across the rafters."]
     )
+
+    @property
+    def edges_held_by(self) -> EdgeSupport | None:
+        """What holds the long edges of the panels between the framing."""
+        return self.edge_support or ("clips" if self.clips else None)

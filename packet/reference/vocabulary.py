@@ -35,6 +35,8 @@ ASKS: Mapping[str, Ask] = {
     "deck.panel.standard": _WORDS,
     "deck.panel.bond": _WORDS,
     "deck.panel.edge_support": _WORDS,
+    "deck.panel.clips_each_space": _EACH,
+    "deck.panel.near_edges_support": _WORDS,
     "deck.panel.past_gable": _INCHES,
     "deck.piece.length": _INCHES,
     "deck.piece.width": _INCHES,
@@ -107,6 +109,12 @@ ASKS: Mapping[str, Ask] = {
     "renailed.field_spacing": _INCHES,
     "sealed_deck.way": _WORDS,
     "ventilation.ratio": Ask("number", "to_one"),
+    "duty.windstorm_certificate": _WORDS,
+    "duty.engineer": _WORDS,
+    "duty.section_to_code": _WORDS,
+    "duty.affidavit": _WORDS,
+    "duty.permit": _WORDS,
+    "duty.final_visit": _WORDS,
 }
 
 #: Units that columns of a table may carry. ``word`` is text, ``source`` an id of sources.yaml.
@@ -126,6 +134,14 @@ VaporRetarder = Literal["class I", "class II", "class III", "none"]
 WindZone = Literal["seaward", "inland-1", "inland-2", "hvhz"]
 RoofZone = Literal["zone-1", "zone-2", "zone-3"]
 WorkKind = Literal["patch", "section", "re-roof", "recover"]
+
+#: What rows on inspections and certificates answer with, and what they look at.
+DutyAnswer = Literal["needed", "not needed"]
+YesNo = Literal["yes", "no"]
+InsideOutside = Literal["inside", "outside"]
+
+#: What holds the long edges of panels between the framing; "none" is an answer too.
+EdgeSupport = Literal["clips", "tongue and groove", "blocking", "none"]
 
 #: What holds the old deck, as seen from the attic or with the covering off; nobody knowing is an answer too.
 OldFastener = Literal["staples", "smooth nails", "ring shank nails", "not known"]

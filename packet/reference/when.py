@@ -10,7 +10,9 @@ from pydantic import Field, model_validator
 
 from packet.fields import Day, Quantity, Strict, refuse
 from packet.reference.vocabulary import (
+    EdgeSupport,
     Exposure,
+    InsideOutside,
     OldFastener,
     RoofZone,
     Shank,
@@ -19,6 +21,7 @@ from packet.reference.vocabulary import (
     VaporRetarder,
     WindZone,
     WorkKind,
+    YesNo,
 )
 
 Value = Fraction | str | date
@@ -94,6 +97,8 @@ class When(Strict):
     valley_kind: Choice[ValleyKind] | None = None
     underlayment_layers: Number | None = None
     frame_spacing_in: Number | None = None
+    edges_want_support: Choice[YesNo] | None = None
+    edge_support: Choice[EdgeSupport] | None = None
     wind_zone: Choice[WindZone] | None = None
     permit_date: Bounds[Day] | None = None
     climate_zone: Number | None = None
@@ -111,6 +116,14 @@ class When(Strict):
     frame_gravity: Number | None = None
     roof_zone: Choice[RoofZone] | None = None
     chimney_width_in: Number | None = None
+    windstorm_area: Choice[InsideOutside] | None = None
+    worked_area_sq_ft: Number | None = None
+    deck_touched: Choice[YesNo] | None = None
+    seen_under_way: Choice[YesNo] | None = None
+    job_share_percent: Number | None = None
+    year_share_percent: Number | None = None
+    old_roof_permit_date: Bounds[Day] | None = None
+    permit_named: Choice[YesNo] | None = None
 
     @model_validator(mode="after")
     def _no_empty_condition(self) -> "When":

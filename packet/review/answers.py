@@ -3,6 +3,8 @@
 from collections.abc import Callable
 from typing import Any
 
+from shapely import LineString, box
+
 from packet import units
 from packet.calc.ventilation import attic_to_vents as vent_ratio
 from packet.figures.air import free_area, open_vents
@@ -16,6 +18,9 @@ from packet.review.model import Answer
 
 #: A panel this near a rake lies on the framing of the gable end [ft].
 AT_RAKE_FT = 1 / 12
+
+#: The widest strip along edges in which a rule read so far asks closer nails [ft].
+NEAR_EDGE_FT = 4.0
 
 Ask = Callable[[JobRecord], Answer]
 Applies = Callable[[JobRecord], str]
@@ -96,6 +101,12 @@ def board_nails(record: JobRecord) -> Answer:
         return Answer()
     least, id = min(given)
     return Answer(least, (f"deck.boards.{id}.nails_each_bearing",))
+
+
+def edges_held_by(record: JobRecord) -> Answer:
+    """Answer with what holds the long edges of the panels between the framing."""
+    held = record.deck.edges_held_by if record.deck else None
+    return Answer(held, text=held) if held else Answer()
 
 
 def nail_in_deck(record: JobRecord) -> Answer:
@@ -196,6 +207,23 @@ def when_panels_at_a_rake(record: JobRecord) -> str:
         for plane, u in rakes
     )
     return "" if near else "no_panel_at_a_rake"
+
+
+def when_panels_near_an_edge(record: JobRecord) -> str:
+    """Apply when a new panel reaches into the strip along an eave, a ridge or a rake."""
+    reason = when_panels(record)
+    if reason or record.roof is None:
+        return reason or "no_panel_near_an_edge"
+    shape = roof_shape(record.roof)
+    for edge in shape.edges:
+        for plane, ends in edge.sides if edge.kind in ("eave", "ridge", "rake") else ():
+            line = LineString([tuple(map(float, shape.planes[plane].on_slope(end))) for end in ends])
+            for sheet in at(record, "deck.sheets"):
+                left, low = (float(feet(measure)) for measure in sheet.at)
+                reached = box(left, low, left + float(feet(sheet.along)), low + float(feet(sheet.up)))
+                if sheet.plane == plane and reached.distance(line) < NEAR_EDGE_FT:
+                    return ""
+    return "no_panel_near_an_edge"
 
 
 def when_old_deck_bare(record: JobRecord) -> str:

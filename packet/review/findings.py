@@ -12,6 +12,8 @@ from packet.figures.takeoff import TakeoffLine
 from packet.photos.taken import TakenPhoto
 from packet.record.job import JobRecord
 from packet.reference import Library
+from packet.review.boards import board_findings
+from packet.review.duties import approval_findings, correction_findings
 from packet.review.goods import goods_findings
 from packet.review.model import Finding
 from packet.review.slopes import slope_findings
@@ -157,6 +159,9 @@ def findings(
     """Return every finding, each with the record's explanation when it has one."""
     found = [finding for check in CHECKS for finding in check(record, photos, figures)]
     found += goods_findings(record, takeoff, library, figures)
-    found += wood_findings(record, deck_plan, library)
+    found += wood_findings(record, deck_plan, library, figures)
+    found += board_findings(record, library, figures)
     found += slope_findings(record, library, figures)
+    found += approval_findings(record)
+    found += correction_findings(record, photos)
     return tuple(replace(finding, explanation=record.explained.get(finding.id, "")) for finding in found)

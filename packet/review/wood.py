@@ -3,9 +3,12 @@
 from collections.abc import Iterator
 
 from packet.calc.deck.edge_support import span_rating
+from packet.calc.deck.joints import end_joints, ends_in_line, strength_up_the_slope
 from packet.calc.deck.reach import penetration
 from packet.calc.domain import OutOfRange
-from packet.figures.deck_parts import DeckPlan
+from packet.figure import FigureSet
+from packet.figures.deck_parts import DeckPlan, DeckPlane
+from packet.figures.shapes import feet
 from packet.problems import nearest
 from packet.record.job import JobRecord
 from packet.reference import Library
@@ -15,12 +18,20 @@ from packet.review.model import Finding
 SHORT_FT = 1 / 24
 
 
-def wood_findings(record: JobRecord, deck_plan: DeckPlan | None, library: Library) -> Iterator[Finding]:
-    """Yield every finding of framing and deck."""
+#: Figure of how far apart a guide wants the end joints of neighboring courses.
+ENDS_APART = "deck.ends_apart"
+
+
+def wood_findings(
+    record: JobRecord, deck_plan: DeckPlan | None, library: Library, figures: FigureSet
+) -> Iterator[Finding]:
+    """Yield every finding of framing and deck, and add the figure that end joints are held against."""
     yield from _framing(record, library)
     yield from _span(record)
     yield from _nail(record, library)
+    yield from _strength(record)
     for plane in deck_plan.planes if deck_plan else ():
+        yield from _ends(plane, library, figures)
         for item in plane.cut_outs:
             (left, low), (right, high) = item.asked
             made = item.made
@@ -51,6 +62,8 @@ def _span(record: JobRecord) -> Iterator[Finding]:
     framing, panel = record.roof.framing if record.roof else None, record.deck.panel if record.deck else None
     if framing is None or panel is None or not panel.span_rating:
         return
+    if record.deck and record.deck.over_boards:
+        return  # boards carry the panel between the framing
     try:
         rated = span_rating(panel.span_rating)
     except OutOfRange:
@@ -63,7 +76,38 @@ def _nail(record: JobRecord, library: Library) -> Iterator[Finding]:
     """A deck nail that hardly reaches into the framing below the panel."""
     deck = record.deck
     if deck and deck.panel and deck.nail:
-        below = penetration(deck.nail.size.length_in, deck.panel.thickness.inches)
+        boards = deck.over_boards.thickness if deck.over_boards else None
+        above = deck.panel.thickness.inches + (boards.inches if boards else 0)
+        below = penetration(deck.nail.size.length_in, above)
         least = library.table("deck_nail_reach").lookup(what="below the panel").number("least_in")
         if below < least:
-            yield Finding("nail-too-short", "DECK", ("deck.nail.size.length", "deck.panel.thickness"))
+            shown = ["deck.nail.size.length", "deck.panel.thickness"]
+            shown += ["deck.over_boards.thickness"] if boards else []
+            yield Finding("nail-too-short", "DECK", tuple(shown))
+
+
+def _strength(record: JobRecord) -> Iterator[Finding]:
+    """Sheets whose strength axis surely runs along the rafters."""
+    deck = record.deck
+    if deck is None or deck.panel is None or deck.over_boards:
+        return
+    for sheet in deck.sheets:
+        if strength_up_the_slope(feet(sheet.along), feet(sheet.up), feet(deck.panel.width)):
+            at = f"deck.sheets.{sheet.id}"
+            yield Finding("strength-along-rafters", sheet.id, (f"{at}.along", f"{at}.up", "deck.panel.width"))
+
+
+def _ends(plane: DeckPlane, library: Library, figures: FigureSet) -> Iterator[Finding]:
+    """End joints of courses that touch, on one member of a plane; one finding a plane."""
+    ends = end_joints([(piece.id, piece.outlines) for piece in plane.pieces])
+    pairs = ends_in_line(ends, plane.member_ft)
+    if not pairs:
+        return
+    if not figures.get(ENDS_APART):
+        row = library.table("deck_end_joints").lookup(what="neighboring courses")
+        apart = row.number("supports_apart")
+        figures.measured(ENDS_APART, apart, "support", "table.deck_end_joints", sources=[row.source])
+    # the place of a joint is where the sheet to its right was taped to start
+    places = dict.fromkeys(f"deck.sheets.{low.after[0]}.at.0" for low, _ in pairs)
+    sheets = dict.fromkeys("/".join((*joint.before, *joint.after)) for pair in pairs for joint in pair)
+    yield Finding("ends-in-line", plane.id, (*places, ENDS_APART), {"sheets": ", ".join(sheets)})

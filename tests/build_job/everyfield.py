@@ -29,6 +29,10 @@ NAMES = frozenset(
         ("Basis", "practices"),
         ("Edge", "sides"),
         ("WayOut", "requirement"),
+        ("Correction", "requirement"),
+        ("CodeItem", "code"),
+        ("CodeItem", "figure"),
+        ("Document", "proves"),
         ("LoggedPhoto", "proves"),
         ("LoggedPhoto", "file"),
     }
@@ -47,6 +51,9 @@ MORE = {
     },
     "detached": [{"id": "DT1", "what": "-", "off": "2026-03-16", "state": "replaced"}],
     "punch_list": [{"id": "PL1", "what": "-"}],
+    "permissions": [{"id": "AP1", "kind": "affidavit"}],
+    "approvals": [{"id": "PA1", "valid_from": "2026-01-01", "valid_until": "2026-12-31"}],
+    "code_items": [{"id": "CI1", "code": "irc-2018"}],
     "callbacks": [{"id": "CB1", "on": "2026-05-02", "told": "-", "ours": "not our work"}],
 }
 
@@ -67,7 +74,9 @@ MORE_INSIDE: dict[tuple[str, str], Any] = {
             "why": "-",
         }
     ],
+    ("roof", "worked_before"): [{"id": "EW1", "on": "2025-12-01", "area": "40 sq ft"}],
     ("deck", "clips"): {"kind": "-", "each_space": 1},
+    ("deck", "over_boards"): {"laid": "spaced", "thickness": "3/4 in", "width": "3-1/2 in", "gap": "5 in"},
     ("deck", "renailed"): {"planes": ["MN"], "nail": {"size": "2-3/8 x 0.113", "shank": "ring"}},
     ("covering", "low_slope"): [{"id": "LS1", "plane": "DR", "product": "-"}],
     ("roof", "sections"): [{"id": "SEC1", "title": "-", "planes": ["MS", "MN"]}],
@@ -125,6 +134,7 @@ def demo_data() -> dict[str, Any]:
     data["roof"]["planes"] += [dict(POINTED), copy.deepcopy(CORNERS)]
     data["bought"][0]["deliveries"] = copy.deepcopy(DELIVERIES)
     data["roof"]["edges"][0]["measured"] = SHORT
+    data["inspections"][0]["corrections"] = [{"asked": "-"}]
     return data
 
 

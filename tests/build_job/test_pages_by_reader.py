@@ -42,10 +42,10 @@ def test_each_reader_finds_the_questions_in_its_own_order(demo_pages: dict[str, 
         "next",
     ]
     assert asked(demo_pages["adjuster"]) == [
-        "cause", "condition", "how-much", "changed", "asked", "shown", "open", "papers",
+        "cause", "condition", "how-much", "changed", "asked", "needed", "shown", "open", "papers",
     ]  # fmt: skip
     assert asked(demo_pages["inspector"]) == [
-        "permit", "nails", "held", "differs", "unread", "visits", "days", "open",
+        "permit", "needed", "nails", "held", "differs", "unread", "visits", "days", "open",
     ]  # fmt: skip
 
 

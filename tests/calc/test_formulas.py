@@ -107,6 +107,13 @@ WITHOUT_FORMULA = {
     "packet.calc.deck.cutout": {"cut_out"},
     "packet.calc.deck.edge_support": {"span_rating", "edge_support_needed", "clips_needed"},
     "packet.calc.deck.framing": {"framing_lines", "supports"},
+    "packet.calc.deck.joints": {
+        "course_joints",
+        "end_joints",
+        "ends_in_line",
+        "strength_up_the_slope",
+        "members_between",
+    },
     "packet.calc.deck.marks": {"corners_kept", "place_on_sheet"},
     "packet.calc.deck.nail_names": {"names_of", "sold_as", "identifies_one"},
     "packet.calc.deck.nails": {"nail_rows"},

@@ -65,11 +65,15 @@ def test_findings_carry_their_words_and_the_first_shows_how_one_is_explained(
     proven.added("punch_list: [{id: X1, what: gutter strap}, {id: X2, what: paint}]")
     lines = run(proven.root, "check").out.splitlines()
     assert lines[0] == "26-041: 2 open"
-    assert [line.partition(": ")[2] for line in lines[1:3]] == [
+    assert [line.partition(": ")[2] for line in lines[1:5:2]] == [
         "X1 (gutter strap) [punch-open:X1]",
         "X2 (paint) [punch-open:X2]",
     ]
-    assert lines[3] == '  Explain one in job.yaml:  explained: {"punch-open:X1": "…"}'
+    assert [line.partition(" at ")[2] for line in lines[2:5:2]] == [
+        "punch_list[0]. Write done_on, or say why it stays open.",
+        "punch_list[1]. Write done_on, or say why it stays open.",
+    ]
+    assert lines[5] == '  Explain one in job.yaml:  explained: {"punch-open:X1": "…"}'
     proven.added('explained: {"punch-open:X1": "ordered", "punch-open:X2": "after the frost"}')
     assert run(proven.root, "check").out == "26-041: nothing due is open\n"
 

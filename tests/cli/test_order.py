@@ -54,6 +54,26 @@ def test_squares_of_openings_and_of_a_part_of_the_work_are_told_apart(planned: O
     assert run(planned.root, "order").out.splitlines()[1] == "  9.20 squares net, 10.00 gross, 4.00 worked on"
 
 
+def test_nails_show_their_weight_in_the_list_and_in_the_file(tmp_path: Path, run: Run) -> None:
+    """8 boards of 8 ft on 24 in rafters bear at 40 places: 80 nails, which at 140 to the pound are 0.6 lb."""
+    boards = (
+        "deck: {boards: [{id: B1, plane: A, where: eave, size: 1x6, width: 5-1/2 in, pieces: 8, length: 64 ft,"
+        " nails_each_bearing: 2, why: rot}]}\n"
+    )
+    nails = (
+        "  - {id: N, item: 8d ring shank, use: deck nails, unit: box, pieces_each: 50, nails_a_pound: 140}\n"
+    )
+    framing = "  framing: {member: 2x8 rafter, spacing: 24 in oc}\ncovering:"
+    office = Office(tmp_path / "nails", PLANNED.replace("covering:", framing) + boards + GOODS + nails)
+    lines = [" ".join(line.split()) for line in run(office.root, "order").out.splitlines()]
+    place = lines.index("2 boxes - 80 nails Deck nails 8d ring shank")
+    assert lines[place + 1] == "the nails needed weigh 0.6 lb"
+    rows = listed(office.root / "out" / "26-041-order.csv")
+    (row,) = [row for row in rows if row[0] == "Deck nails"]
+    assert dict(zip(rows[0], row, strict=True))["Weight of the nails (lb)"] == "0.6"
+    assert {row[8] for row in rows[1:] if row[0] != "Deck nails"} == {""}
+
+
 @pytest.mark.parametrize(
     ("planned_bundles", "says"),
     [("34", "order 1 more"), ("34-1/2", "order 1/2 more"), ("35", ""), ("36", "")],

@@ -54,6 +54,20 @@ FIXED: Mapping[str, Any] = {
     "bought.returned": "1",
     "bought.left": "1",
     "bought.scrap": "1",
+    "roof.worked_before.on": "2025-12-01",
+    "roof.worked_before.section": lambda filler, path, readers: None,
+    "inspections.stages": ["deck"],
+    "inspections.corrections.photo": "P1",
+    "inspections.corrections.requirement": "deck-nail",
+    "inspections.corrections.seen_at": lambda filler, path, readers: None,
+    "permissions.document": lambda filler, path, readers: None,
+    "approvals.document": lambda filler, path, readers: None,
+    "approvals.goods": lambda filler, path, readers: None,
+    "code_items.code": "irc-2021",
+    "code_items.figure": "work.area",
+    "code_items.photos_found": ["P0"],
+    "code_items.photos_built": ["P1"],
+    "documents.proves": lambda filler, path, readers: ["deck-nail"],  # two lists, not one twice
     "ways_out.requirement": "deck-nail",
     "ways_out.photo": "P1",
     "explained": lambda filler, path, readers: {"edge-length:E1": filler.canary(readers)},
@@ -216,6 +230,7 @@ def test_every_cited_place_is_among_the_sources(demo: Closeout, reader: Reader) 
         limit["source"] for result in copy["results"] for part in result["parts"] for limit in part["limits"]
     ]
     cited += [note["source"] for note in copy["care"]]
+    cited += [rule["source"] for duty in copy["duties"] for rule in duty["rules"]]
     assert {tuple(source[key] for key in keys) for source in cited} == listed
 
 

@@ -15,7 +15,7 @@ from tests.support.planned import GOODS, PLANNED
 
 HEADS = [
     "For", "Item", "Product sheet", "To buy", "Unit", "Ordered", "Need with allowance", "Unit of the need",
-    "Allowance (%)", "Reason of the allowance", "Note",
+    "Weight of the nails (lb)", "Allowance (%)", "Reason of the allowance", "Note",
 ]  # fmt: skip
 
 
@@ -39,9 +39,9 @@ def test_each_line_is_a_row_below_heads_in_words(planned: Office) -> None:
     why = "Valleys, and short courses."
     assert rows_of(planned) == [
         HEADS,
-        ["Starter", "starter strip", "", "1", "bundle", "", "40", "ft", "", "", ""],
-        ["Shingles", "laminated shingle", "", "35", "bundles", "36", "1125", "sq ft", "12.5", why, ""],
-        ["", "fan hood", "", "", "pieces", "2", "", "", "", "", ""],
+        ["Starter", "starter strip", "", "1", "bundle", "", "40", "ft", "", "", "", ""],
+        ["Shingles", "laminated shingle", "", "35", "bundles", "36", "1125", "sq ft", "", "12.5", why, ""],
+        ["", "fan hood", "", "", "pieces", "2", "", "", "", "", "", ""],
     ]
 
 
@@ -81,7 +81,7 @@ def test_every_sign_that_begins_a_formula_is_held(start: str) -> None:
 
 def test_a_reason_is_held_like_a_name(planned: Office) -> None:
     planned.replaced("Valleys, and short courses.", "=2*3")
-    assert rows_of(planned)[2][9] == "'=2*3"
+    assert rows_of(planned)[2][10] == "'=2*3"
 
 
 def test_commas_and_quotation_marks_come_back_as_typed(planned: Office) -> None:
@@ -92,15 +92,15 @@ def test_commas_and_quotation_marks_come_back_as_typed(planned: Office) -> None:
 def test_a_line_says_what_it_lacks(planned: Office) -> None:
     planned.replaced(", cover_each: 32.8 sq ft", "").replaced(", length_each: 105 ft", "")
     starter, shingles, _ = rows_of(planned)[1:]
-    assert (shingles[3], shingles[6], shingles[10]) == (
+    assert (shingles[3], shingles[6], shingles[11]) == (
         "", "1125", "not computed: the wrapper's cover is not recorded",
     )  # fmt: skip
-    assert starter[10] == "not computed: the length of one is not recorded"
+    assert starter[11] == "not computed: the length of one is not recorded"
 
 
 def test_a_need_without_goods_and_goods_without_a_need_say_so(planned: Office) -> None:
     planned.write(PLANNED + "bought: [{id: B, item: pipe boot, use: pipe boots, unit: piece, planned: 3}]\n")
-    notes = {row[0]: row[10] for row in rows_of(planned)[1:]}
+    notes = {row[0]: row[11] for row in rows_of(planned)[1:]}
     assert notes == {
         "Pipe boots": "not computed: nothing measured in the record asks for it",
         "Starter": "not computed: no goods are written down for it",

@@ -50,6 +50,8 @@ def group(id: str) -> str:
     if first == "takeoff":
         line, _, name = rest.partition(".")
         return f"{line}.{name}" if name in TOTALS else ""
+    if first == "renailed":
+        return first
     return f"{first} {rest.partition('.')[0]}" if first in ("plane", "edge", "area") else id
 
 
@@ -57,6 +59,7 @@ def group(id: str) -> str:
 ROOF = {"roof.area", "roof.squares", "roof.gross_area", "roof.gross_squares"}
 WORK = {"work.area", "work.squares", "disposal.weight", "disposal.tons", "shingles.net", "shingles.need"}
 WORK |= {"roofing-nails.net", "underlayment.net"}
+OLD_DECK = {"renailed", "deck-nails.net"}
 TAPE = {"joint-tape.net", "joint-tape.need"}
 HEIGHTS = {"roof.ridge_height", "roof.mean_height"}
 EVERY_PLANE = {f"plane {id}" for id in ("HS", "HN", "HE", "HW")} | {f"area A{n}" for n in range(1, 5)}
@@ -67,7 +70,7 @@ CASES: dict[Change, set[str]] = {
     (HIP, "roof.forms.MAIN.length", "50 ft"): {
         "plane HS", "plane HN", "area A1", "area A2", "edge HS-EAVE", "edge HN-EAVE", "edge HS-HN",
         "edges.eave.length", "edges.ridge.length", "roof.plan_area", *ROOF, *WORK, *TAPE,
-        "shingles.to_buy", "joint-tape.to_buy", "caps.net", "cap-nails.net", "deck-nails.net", "starter.net",
+        "shingles.to_buy", "joint-tape.to_buy", "caps.net", "cap-nails.net", *OLD_DECK, "starter.net",
         "drip-edge.net", "drip-edge.to_buy",
     },
     # every plane; of the edges not the eaves of the long planes
@@ -75,13 +78,13 @@ CASES: dict[Change, set[str]] = {
         *EVERY_PLANE, *HIPS, "edge HE-EAVE", "edge HW-EAVE", "edge HS-HN",
         "edges.eave.length", "edges.ridge.length", "edges.hip.length", "roof.plan_area", *ROOF, *WORK, *TAPE,
         *HEIGHTS, "ventilation.high_above_eaves",
-        "shingles.to_buy", "joint-tape.to_buy", "caps.net", "cap-nails.net", "deck-nails.net", "starter.net",
+        "shingles.to_buy", "joint-tape.to_buy", "caps.net", "cap-nails.net", *OLD_DECK, "starter.net",
         "drip-edge.net", "drip-edge.to_buy", "underlayment.to_buy",
     },
     # what lies level stays: eaves, ridge, plan, and the metal along them
     (HIP, "roof.forms.MAIN.pitch", "8:12"): {
         *EVERY_PLANE, *HIPS, "edges.hip.length", *ROOF, *WORK, *TAPE, *HEIGHTS, "ventilation.high_above_eaves",
-        "shingles.to_buy", "joint-tape.to_buy", "caps.net", "cap-nails.net", "deck-nails.net",
+        "shingles.to_buy", "joint-tape.to_buy", "caps.net", "cap-nails.net", *OLD_DECK,
     },
     # a shingle's size counts nails and caps; the wrapper's cover is what bundles go by
     (HIP, "covering.shingle.exposure", "5 in"): {"roofing-nails.net", "caps.net"},
@@ -106,7 +109,8 @@ CASES: dict[Change, set[str]] = {
     (HIP, "bought.SHINGLES.planned", "50"): set(),
     # the tape is held against the computed length; it computes nothing
     (HIP, "roof.taped.HS-HE", "20 ft 9 in"): set(),
-    (HIP, "deck.nail.size", "2-3/8 x 0.120"): set(),
+    # nails of two sizes are bought apart: they make no one need
+    (HIP, "deck.nail.size", "2-3/8 x 0.120"): {"deck-nails.net", "deck-nails.to_buy", "deck-nails.covers"},
     (HIP, "deck.panel.thickness", "19/32 in"): set(),
     (HIP, "covering.nail.shank", "0.105 in"): set(),
     (HIP, "covering.nail.length", "1-3/4 in"): {"covering.nail.in_deck"},
@@ -116,11 +120,11 @@ CASES: dict[Change, set[str]] = {
     },
     (HIP, "roof.old.layers", "2"): {"disposal.weight", "disposal.tons"},
     (HIP, "deck.edge_spacing", "6 in"): {"deck-nails.net"},
-    (HIP, "deck.renailed.field_spacing", "6 in"): {"deck-nails.net"},
-    (HIP, "roof.framing.spacing", "16 in oc"): {"deck-nails.net", "deck-nails.to_buy"},
-    (HIP, "deck.panel.length", "10 ft"): {"deck-nails.net", *TAPE},
+    (HIP, "deck.renailed.field_spacing", "6 in"): OLD_DECK,
+    (HIP, "roof.framing.spacing", "16 in oc"): {*OLD_DECK, "deck-nails.to_buy"},
+    (HIP, "deck.panel.length", "10 ft"): {*OLD_DECK, *TAPE},
     # 28 sq ft less of new deck is 28 more of old
-    (HIP, "deck.sheets.S1.along", "1 ft"): {"sheet.S1.area", "deck.area", "deck-panels.net", "deck-nails.net"},
+    (HIP, "deck.sheets.S1.along", "1 ft"): {"sheet.S1.area", "deck.area", "deck-panels.net", *OLD_DECK},
     (HIP, "roof.eave_height", "10 ft"): HEIGHTS,
     # of the patch's house: a plane that was not worked on
     (PATCH, "roof.planes.MN.lower", "45 ft"): {

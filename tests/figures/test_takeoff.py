@@ -22,6 +22,17 @@ ROLL = (
 )
 
 
+CLIPS = "\n  - {id: CLIPS, item: clips, use: deck clips, unit: box, pieces_each: 3}"
+SECOND = "    - {id: S2, plane: GS, at: [0 ft, 4 ft], along: 8 ft, up: 4 ft, why: rot}\n"
+
+
+def with_clips(text: str) -> str:
+    """A second sheet above the first, both of a panel that spans 20 in with bare edges, on framing at 24 in."""
+    text = with_value(text, "deck.panel.span_rating", "24/0")
+    text = with_value(text, "deck.panel.thickness", "3/8 in")
+    return text.replace("  renailed:", f"{SECOND}  renailed:").rstrip() + CLIPS + "\n"
+
+
 def with_barrier(text: str) -> str:
     return with_value(text, "dry_in.ice_barrier", BARRIER).rstrip() + ROLL + "\n"
 
@@ -30,8 +41,10 @@ def with_barrier(text: str) -> str:
 BY_HAND: dict[Use, tuple[str, float, int]] = {
     # one sheet of 8 by 4 ft, which is one sheet of 32 sq ft
     "deck panels": (GABLE, 32, 1),
-    # a sheet across 24 in framing: 2 rows of 9 at 6 in, 3 of 5 at 12 in are 33; 1 new, and 536.7 / 32 = 17 old
-    "deck nails": (GABLE, 33 + 17 * 33, 2),
+    # a sheet across 24 in framing: 2 rows of 9 at 6 in, 3 of 5 at 12 in are 33; 1 new, and 536.7 / 32 * 33 = 553.4 old
+    "deck nails": (GABLE, 33 + 554, 2),
+    # one joint of 8 ft between two courses, four spaces of 24 in, a clip in each; boxes of 3
+    "deck clips": (with_clips(GABLE), 4, 2),
     # two planes: sides 2 * 536.7 * (1/4 + 1/8), less 106.8 ft around, halved; 295.7 ft in rolls of 75
     "joint tape": (GABLE, 2 * (2 * PLANE_SQ_FT * 3 / 8 - 2 * (40 + RAKE_FT)) / 2, 4),
     # 72 in up, courses of 36 lapped 6: the first 36, then 30 and 6 more: 3 on 80 ft; 240 in rolls of 60
@@ -66,7 +79,7 @@ BY_HAND: dict[Use, tuple[str, float, int]] = {
 @pytest.mark.parametrize("use", BY_HAND)
 def test_need_and_purchase_are_those_of_the_hand_sum(use: Use) -> None:
     text, net, to_buy = BY_HAND[use]
-    found = taken_off(text)
+    found = taken_off(text, laid_out=use == "deck clips")
     assert float(found.net(use)) == pytest.approx(net, rel=1e-9)
     assert found.to_buy(use) == to_buy
     assert found.missing(use) == ()
@@ -170,12 +183,12 @@ def test_roofing_nails_hold_shingles_alone_where_there_are_no_caps() -> None:
 
 
 def test_deck_nails_of_new_sheets_and_of_the_old_deck_are_apart() -> None:
-    """The new sheet lies on another plane; on the plane nailed again it would leave 16 sheets, not 17."""
-    apart = taken_off(GABLE).parts("takeoff.deck-nails.")
-    assert (apart["new"], apart["old.sheets"], apart["old"]) == (33, 17, 17 * 33)
-    within = taken_off(with_value(GABLE, "deck.sheets.S1.plane", "GN")).parts("takeoff.deck-nails.")
-    # 536.66 - 32 are 504.66, by 32 are 15.8
-    assert (within["new"], within["old.sheets"], within["net"]) == (33, 16, 17 * 33)
+    """The new sheet lies on another plane; on the plane nailed again it takes 33 nails off."""
+    apart = taken_off(GABLE)
+    assert (apart.value("takeoff.deck-nails.new"), apart.value("renailed.nails")) == (33, 554)
+    within = taken_off(with_value(GABLE, "deck.sheets.S1.plane", "GN"))
+    # 536.66 - 32 are 504.66, by 32 are 15.77 sheets of 33
+    assert (within.value("renailed.GN.nails"), within.net("deck nails")) == (521, 33 + 521)
 
 
 def test_starter_lies_along_the_edges_the_record_names() -> None:

@@ -181,7 +181,7 @@ LACKS: list[tuple[Use, str, str, tuple[str, ...]]] = [
         "deck nails",
         "  panel: {product: plywood, thickness: 15/32 in, width: 4 ft, length: 8 ft}\n",
         "",
-        ("panel",),
+        ("panel", "old_panel"),
     ),
     ("deck nails", "  field_spacing: 12 in\n", "", ("spacing",)),
     (

@@ -106,7 +106,7 @@ def test_the_data_of_the_copy_is_attached_as_it_is(
     closeout, _ = assemble(Workspace(demo_root), demo_root / "jobs" / NUMBER)
     content = bytes(file.EF.F.read_bytes())
     assert json.loads(content) == json.loads(json.dumps(redact(closeout, reader)))
-    assert content.startswith(b'{\n "care"')
+    assert content.startswith(b'{\n "approvals"')
 
 
 def test_the_attached_data_are_the_bytes_a_build_publishes(outside: Paper, demo_root: Path) -> None:

@@ -71,12 +71,49 @@ def dormer_shingled(pitch: str) -> Callable[[Office, Shoot], Office]:
     )
 
 
+def spaced_boards_shingled(office: Office, shoot: Shoot) -> Office:
+    """Lay boards with gaps on purpose on the back slope, and a square foot of shingles over them."""
+    area = (
+        "    - {id: A3, plane: MN, outline: [[20 ft, 4 ft], [21 ft, 4 ft], [21 ft, 5 ft], [20 ft, 5 ft]]}\n"
+    )
+    boards = (
+        "{id: BD1, plane: MN, where: ridge, size: 1x4, width: 3-1/2 in, pieces: 2, length: 16 ft,"
+        " laid: spaced, gap: 3-1/2 in, why: rot}"
+    )
+    return office.replaced("    - {id: A2,", f"{area}    - {{id: A2,").changed("deck.boards", f"[{boards}]")
+
+
+def thin_over_boards(office: Office, shoot: Shoot) -> Office:
+    boards = "{laid: spaced, thickness: 3/4 in, width: 3-1/2 in, gap: 8-1/2 in}"
+    return office.changed("deck.over_boards", boards).changed("deck.panel.thickness", "1/4 in")
+
+
+def tall_sheet(office: Office, shoot: Shoot) -> Office:
+    return office.changed("deck.sheets.S1.along", "4 ft").changed("deck.sheets.S1.up", "8 ft")
+
+
+def joints_on_one_rafter(office: Office, shoot: Shoot) -> Office:
+    """Two courses, each of two sheets that meet 22 ft along."""
+    more = (
+        "    - {id: S5, plane: MS, at: [22 ft, 0 ft], along: 2 ft, up: 4 ft, why: rot, cut_from: S1}\n"
+        "    - {id: S6, plane: MS, at: [18 ft, 4 ft], along: 4 ft, up: 4 ft, why: rot, cut_from: S1}\n"
+    )
+    office.changed("deck.sheets.S1.along", "6 ft").changed("bought.PANELS.delivered", "5")
+    return office.replaced("    - {id: S2, plane: MS,", f"{more}    - {{id: S2, plane: MS,")
+
+
 def damaged_truss(office: Office, shoot: Shoot) -> Office:
     return office.changed("roof.framing.kind", "trusses").changed("roof.framing.damage", "Top chord split.")
 
 
+def corrected_before(office: Office, shoot: Shoot) -> Office:
+    office.log(shoot("P1", "deck", taken="2026:03:16 18:00:00"))
+    return office.changed("inspections.I1.corrections", "[{asked: Two nails more., photo: P1}]")
+
+
 ON = "temporary: [{id: T1, where: open deck, what: tarp, put_on: 2026-03-16}]"
 OFF = "detached: [{id: DR1, what: gutter, state: not yet}]"
+ENDED = "approvals: [{id: PA1, product: shingle, number: N-1, by: office, valid_until: 2026-03-17}]"
 POINT = "punch_list: [{id: PL1, what: Scuffed shingle.}]"
 
 CASES: dict[str, Callable[[Office, Shoot], Office]] = {
@@ -90,7 +127,14 @@ CASES: dict[str, Callable[[Office, Shoot], Office]] = {
         "roof.framing.lines", "[{plane: MS, first: 0 ft}, {plane: WW, at: [-6 ft, -4 ft, 4 ft]}]"
     ),
     "framing-too-wide:PANEL": set_to("deck.panel.span_rating", "20/0"),
+    "strength-along-rafters:S1": tall_sheet,
+    "ends-in-line:MS": joints_on_one_rafter,
     "nail-too-short:DECK": set_to("deck.nail.size", "1-1/4 x 0.113"),
+    "boards-bare:BD1": spaced_boards_shingled,
+    "boards-too-far-apart:DECK": set_to(
+        "deck.over_boards", "{laid: spaced, thickness: 3/4 in, width: 3-1/2 in, gap: 8-9/16 in}"
+    ),
+    "panel-thin-over-boards:DECK": thin_over_boards,
     "species-unknown:FRAMING": set_to("roof.framing.species", "Southern Pin"),
     "truss-damaged:FRAMING": damaged_truss,
     "place-off-plane:B1": set_to("details.B1.at", "[60 ft, 6 ft]"),
@@ -103,6 +147,8 @@ CASES: dict[str, Callable[[Office, Shoot], Office]] = {
     "cover-still-on:T1": added(ON),
     "not-reset:DR1": added(OFF),
     "punch-open:PL1": added(POINT),
+    "approval-not-valid:PA1": added(ENDED),
+    "correction-photo-early:I1": corrected_before,
 }
 
 
@@ -129,7 +175,7 @@ def test_a_finding_carries_the_records_explanation_and_stays(
 def test_every_finding_there_is_has_a_case_and_words() -> None:
     words = load_words([packaged("shared")])
     assert {id.partition(":")[0] for id in CASES} == set(words["findings"])
-    assert len(CHECKS) == 7  # besides those of goods, of wood and of slopes
+    assert len(CHECKS) == 7  # besides those of goods, of wood, of slopes and of papers
 
 
 def test_a_plane_on_a_level_of_its_own_over_its_opening_is_no_finding(job_office: Office) -> None:

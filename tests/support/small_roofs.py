@@ -25,7 +25,7 @@ deck:
   field_spacing: 12 in
   sheets:
     - {id: S1, plane: GS, at: [0 ft, 0 ft], along: 8 ft, up: 4 ft, why: rot}
-  renailed: {planes: [GN], nail: {size: 2-3/8 x 0.113, shank: ring}, edge_spacing: 6 in, field_spacing: 12 in}
+  renailed: {planes: [GN], way: whole deck nailed again, nail: {size: 2-3/8 x 0.113, shank: ring}, edge_spacing: 6 in, field_spacing: 12 in}
 dry_in:
   layers: 1
   head_lap: 4 in

@@ -7,6 +7,7 @@ from pathlib import Path
 from tempfile import TemporaryDirectory
 
 from packet.figure import Figure, Number
+from packet.figures.deck import deck_plan
 from packet.figures.make import make_figures
 from packet.figures.takeoff import TakeoffLine, take_off
 from packet.record.load import read_record
@@ -56,8 +57,8 @@ def library() -> Library:
     return Library.load([packaged("shared")])
 
 
-def taken_off(text: str) -> TakenOff:
-    """Return the takeoff of a record.
+def taken_off(text: str, *, laid_out: bool = False) -> TakenOff:
+    """Return the takeoff of a record; sheets, nails and clips are laid out first where that is asked.
 
     Raises:
         AssertionError: The record has a problem; it is told.
@@ -70,5 +71,7 @@ def taken_off(text: str) -> TakenOff:
     assert record, problems
     assert not problems, problems
     figures = make_figures(record.value, library())
+    if laid_out:
+        deck_plan(record.value, library(), figures)
     lines = take_off(record.value, library(), figures)
     return TakenOff(figures.by_id, lines)

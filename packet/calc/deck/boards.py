@@ -6,12 +6,63 @@ from packet.calc.domain import above_zero, zero_or_more
 from packet.figure import Number
 from packet.units import round_up
 
+BOARDS_APART = "width_in + gap_in"
+BOARDS_COVER = "length_ft * (width_in + gap_in) / 12"
 RUNNING_FEET = "12 * area_sq_ft / (width_in + gap_in)"
 BEARINGS = "ceil(12 * length_ft / frame_spacing_in) + pieces"
 NAILS_EACH_BEARING = "2 + min(1, max(0, ceil(width_in / 8) - 1))"
 BOARD_NAILS = "bearings * nails_each"
 BOARD_FEET = "max(1, thickness_in) * width_in * length_ft / 12"
 FRAMING_NAIL_POUNDS = "1.67 * penny * lumber_board_ft / 1000"
+
+
+def boards_apart(width_in: Number, gap_in: Number) -> Number:
+    """Return how far spaced boards stand apart, center to center.
+
+    Source: house rule; the width of a board and the gap beside it.
+
+    Args:
+        width_in: Width of a board as measured [in], above 0.
+        gap_in: Space between two boards [in], 0 or more.
+
+    Returns:
+        Distance [in], exact when the inputs are.
+
+    Raises:
+        OutOfRange: A value is out of range.
+
+    Example:
+        >>> boards_apart(Fraction(7, 2), 5)
+        Fraction(17, 2)
+    """
+    above_zero(width_in=width_in)
+    zero_or_more(gap_in=gap_in)
+    return width_in + gap_in
+
+
+def boards_cover(length_ft: Number, width_in: Number, gap_in: Number) -> Number:
+    """Return the roof area that boards of a length make, the gaps between them included.
+
+    Source: house rule; ``running_feet`` turned round.
+
+    Args:
+        length_ft: Length of all boards together [ft], 0 or more.
+        width_in: Width of a board as measured [in], above 0.
+        gap_in: Space between two boards [in], 0 or more.
+
+    Returns:
+        Area [sq ft], exact when the inputs are.
+
+    Raises:
+        OutOfRange: A value is out of range.
+
+    Example:
+        >>> boards_cover(120, Fraction(11, 2), Fraction(11, 2))
+        Fraction(110, 1)
+    """
+    zero_or_more(length_ft=length_ft, gap_in=gap_in)
+    above_zero(width_in=width_in)
+    return Fraction(1) * length_ft * (width_in + gap_in) / 12
 
 
 def running_feet(area_sq_ft: Number, width_in: Number, gap_in: Number) -> Number:

@@ -12,7 +12,7 @@ from packet.units import round_up
 TWO_CLIPS_FROM_IN = 48
 
 CLIPS_IN_SPAN = "min(2, 1 + floor(frame_spacing_in / 48))"
-CLIPS_ON_EDGE = "ceil(12 * edge_ft / frame_spacing_in) * clips_each"
+CLIPS_ON_EDGE = "ceil(12 * joint_ft / frame_spacing_in) * clips_each"
 
 
 class FramingTooWide(OutOfRange):
@@ -141,14 +141,14 @@ def clips_needed(frame_spacing_in: Number, widest_without_in: Number, widest_wit
     return clips_in_span(frame_spacing_in) if needed else 0
 
 
-def clips_on_edge(edge_ft: Number, frame_spacing_in: Number, clips_each: int) -> int:
+def clips_on_edge(joint_ft: Number, frame_spacing_in: Number, clips_each: int) -> int:
     """Return the clips on one joint between two courses, or on the long edge of one sheet.
 
     Source: house rule; clips of one span times spans, and a short last span takes its clips too. A joint is
     one edge: two sheets share its clips.
 
     Args:
-        edge_ft: Length of the joint, across the framing [ft], above 0.
+        joint_ft: Length of the joint, across the framing [ft], above 0.
         frame_spacing_in: Framing on center [in], above 0.
         clips_each: Clips in each span [piece], above 0.
 
@@ -162,5 +162,5 @@ def clips_on_edge(edge_ft: Number, frame_spacing_in: Number, clips_each: int) ->
         >>> clips_on_edge(8, 24, 1), clips_on_edge(8, 16, 1)
         (4, 6)
     """
-    above_zero(edge_ft=edge_ft, frame_spacing_in=frame_spacing_in, clips_each=clips_each)
-    return round_up(Fraction(12) * edge_ft / frame_spacing_in) * clips_each
+    above_zero(joint_ft=joint_ft, frame_spacing_in=frame_spacing_in, clips_each=clips_each)
+    return round_up(Fraction(12) * joint_ft / frame_spacing_in) * clips_each

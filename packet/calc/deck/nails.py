@@ -100,8 +100,9 @@ def nail_rows(
 ) -> tuple[Row, ...]:
     """Return the rows of one piece of deck: on its ends, along its cut edges, on every support between.
 
-    A panel that ends over a member has a row of its own there, beside the neighbour's. Long edges between
-    members have no wood below, and so no nails but those of the rows that end there.
+    A panel that ends over a member has a row of its own there, beside the neighbour's; so has its edge along
+    an opening. Where that row would miss the member, nothing is nailed. Long edges between members have no
+    wood below, and so no nails but those of the rows that end there.
 
     Source: house rule; a row from edge distance to edge distance is divided evenly into spaces no larger than
     the schedule's.
@@ -134,33 +135,72 @@ def nail_rows(
     level = [side for side in sides if _has_wood(*side, level_wood)]
     placed = [Row("cut edge", start, end, schedule.edge_in) for start, end in slanting]
     placed += [Row("end", start, end, schedule.edge_in) for start, end in level]
-    ends = _ends(outline)
-    for line in lines:
-        for at, kind in _rows_on(line, ends, half_width_ft):
-            for low, high in (stretch for rings in inner for stretch in _inside(rings, at, CLEAR_OF_CUT_FT)):
-                placed += _rows(at, low, high, kind, schedule)
+    reach, ends = float(half_width_ft), {side.nails_at for side in _uprights(outline)}
+    beside = [side for hole in holes for side in _uprights(tuple(reversed(hole)))]
+    for center in map(float, lines):
+        on_ends = sorted(at for at in ends if _on_member(at, center, reach))
+        for at in on_ends:
+            for low, high in _within(inner, at):
+                placed += _rows(at, low, high, "end", schedule)
+        if not on_ends:
+            here = [side for side in beside if _on_member(side.nails_at, center, reach)]
+            placed += _past_openings(center, _within(inner, center), here, schedule)
     return tuple(placed)
 
 
-def _ends(outline: Outline) -> dict[Number, int]:
-    """Return the upright ends of a piece, and where it lies beside them: 1 to the right, -1 to the left."""
-    found: dict[Number, int] = {}
-    for (x, y), (next_x, next_y) in pairwise([*outline, outline[0]]):
+@dataclass(frozen=True)
+class _Upright:
+    """An upright side of a piece, on its outline or along an opening."""
+
+    nails_at: float
+    low: float
+    high: float
+
+
+def _uprights(ring: Outline) -> Iterator[_Upright]:
+    """Yield the upright sides of a ring with the piece to its left, and where nails stand beside each."""
+    for (x, y), (next_x, next_y) in pairwise([*ring, ring[0]]):
         if x == next_x:
-            found[x] = 1 if next_y < y else -1
-    return found
+            inward = 1 if next_y < y else -1
+            yield _Upright(
+                float(x) + inward * EDGE_DISTANCE_FT,
+                float(min(y, next_y)) - EDGE_DISTANCE_FT,
+                float(max(y, next_y)) + EDGE_DISTANCE_FT,
+            )
 
 
-def _rows_on(
-    line: Number, ends: dict[Number, int], half_width_ft: Number
-) -> Iterator[tuple[float, Literal["end", "field"]]]:
-    """Yield where rows stand on a member: beside each end of the piece over it, else on its center."""
-    reach = float(half_width_ft)
-    here = [(end, side) for end, side in ends.items() if abs(float(end) - float(line)) <= reach]
-    for end, side in here:
-        yield float(end) + side * EDGE_DISTANCE_FT, "end"
-    if not here:
-        yield float(line), "field"
+def _on_member(at: float, center: float, half_width_ft: float) -> bool:
+    """Tell whether nails that stand there are driven into a member, to the thickness of a line."""
+    return abs(at - center) <= half_width_ft + EDGE_DISTANCE_FT / 100
+
+
+def _within(inner: Sequence[Sequence[Outline]], at: float) -> list[tuple[float, float]]:
+    """Return the stretches of an upright line inside the parts of a piece, clear of slants."""
+    return [stretch for rings in inner for stretch in _inside(rings, at, CLEAR_OF_CUT_FT)]
+
+
+def _past_openings(
+    center: float, stretches: Sequence[tuple[float, float]], beside: Sequence[_Upright], schedule: Schedule
+) -> Iterator[Row]:
+    """Yield the rows of one member: on its center, and along the edge of each opening that lies on it.
+
+    Where one row goes on in the other, they share a nail.
+    """
+    left = list(stretches)
+    for side in beside:
+        left = [
+            part
+            for low, high in left
+            for part in ((low, min(high, side.low)), (max(low, side.high), high))
+            if part[1] - part[0] > EDGE_DISTANCE_FT
+        ]
+    for low, high in left:
+        yield from _rows(
+            center, low, high, "field", schedule, opens=low not in {side.high for side in beside}
+        )
+    for side in beside:
+        opens = side.low not in {high for _, high in left}
+        yield from _rows(side.nails_at, side.low, side.high, "end", schedule, opens=opens)
 
 
 def _inside(rings: Sequence[Outline], at: float, clear_ft: float = 0) -> Iterator[tuple[float, float]]:
@@ -184,7 +224,13 @@ def _inside(rings: Sequence[Outline], at: float, clear_ft: float = 0) -> Iterato
 
 
 def _rows(
-    at: float, low: float, high: float, kind: Literal["end", "field"], schedule: Schedule
+    at: float,
+    low: float,
+    high: float,
+    kind: Literal["end", "field"],
+    schedule: Schedule,
+    *,
+    opens: bool = True,
 ) -> Iterator[Row]:
     """Yield a row on a member, in parts where it passes a strip in which nails stand closer."""
     usual = schedule.edge_in if kind == "end" else schedule.field_in
@@ -194,7 +240,7 @@ def _rows(
         closer = [strip.spacing_in for strip in schedule.strips if holds_point(strip.outline, middle)]
         spacing = min([usual, *closer])
         named: RowKind = "closer" if spacing < usual and kind == "field" else kind
-        yield Row(named, (at, start), (at, end), spacing, opens=number == 0)
+        yield Row(named, (at, start), (at, end), spacing, opens=opens and number == 0)
 
 
 def _crossing(strip: Strip, at: float, low: float, high: float) -> list[float]:

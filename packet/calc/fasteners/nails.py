@@ -33,7 +33,7 @@ def roofing_nails(pieces: int, nails_each: int) -> int:
     return pieces * nails_each
 
 
-def pounds(nails: int, nails_a_pound: Number) -> Number:
+def pounds(nails: Number, nails_a_pound: Number) -> Number:
     """Return the weight of a number of nails.
 
     Source: house rule; nails over the box's own count, because published counts differ by 5 to 15 percent.

@@ -19,6 +19,7 @@ WRAPPER = {
     "length_ft": "length_each",
     "width_in": "width_each",
     "pieces_each": "pieces_each",
+    "nails_a_pound": "nails_a_pound",
 }
 UNITS = {
     "cover_sq_ft": "sq_ft",

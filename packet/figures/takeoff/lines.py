@@ -4,6 +4,7 @@ from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 from fractions import Fraction
 
+from packet.calc.fasteners import POUNDS, pounds
 from packet.calc.takeoff import (
     DISPOSAL_WEIGHT,
     ROLL_SHEET,
@@ -46,6 +47,7 @@ class TakeoffLine:
         covers: Figure of what the laid units make, in the unit of the need.
         goods: Lines bought for it.
         unit: Unit they are bought in; "" where lines differ or there is none.
+        pounds: Figure of what the nails needed weigh; "" where no count to the pound is known.
         planes: Planes it is for.
         missing: What it lacks, as keys of words.
     """
@@ -60,6 +62,7 @@ class TakeoffLine:
     covers: str
     goods: tuple[str, ...]
     unit: str
+    pounds: str
     planes: tuple[str, ...]
     missing: tuple[str, ...]
 
@@ -114,6 +117,7 @@ def _sheet_of_roll(ground: Ground, use: Use, unit: str) -> Term | None:
 LINES: Mapping[Use, tuple[Callable[[Ground], str], Gives]] = {
     "deck panels": (deck.deck_panels, _of_product("cover_sq_ft")),
     "deck nails": (deck.deck_nails, _nails),
+    "deck clips": (deck.deck_clips, _one_piece),
     "joint tape": (joints.joint_tape, _of_product("length_ft")),
     "ice barrier": (sheets.ice_barrier, _of_product("length_ft")),
     "underlayment": (sheets.underlayment, _sheet_of_roll),
@@ -129,6 +133,9 @@ LINES: Mapping[Use, tuple[Callable[[Ground], str], Gives]] = {
     "roofing nails": (covers.roofing_nail_count, _nails),
     "cement": (covers.cement, _of_product("spots_each")),
 }
+
+#: Lines of nails, which have a weight beside their count.
+NAILS: frozenset[Use] = frozenset({"deck nails", "cap nails", "roofing nails"})
 
 #: Lines whose need is that of the areas worked on; the others count sheets, details, vents or spots.
 ON_AREAS: frozenset[Use] = frozenset(
@@ -198,6 +205,7 @@ def _line(use: Use, record: JobRecord, library: Library, figures: FigureSet) -> 
         covers=covers_id,
         goods=tuple(line.id for line in goods),
         unit=unit,
+        pounds=_pounds(ground, use, need),
         planes=planes_of(use, ground),
         missing=tuple(dict.fromkeys(ground.missing)),
     )
@@ -229,6 +237,25 @@ def _with_allowance(ground: Ground, use: Use, net: str, goods: tuple[Bought, ...
     value = with_allowance(terms[0].value, line.allowance.percent)
     id, decimals = f"takeoff.{key(use)}.need", max(1, figure.decimals)
     return ground.computed(id, value, figure.unit, WITH_ALLOWANCE, terms, decimals=decimals)
+
+
+def _pounds(ground: Ground, use: Use, need: str) -> str:
+    """Return what the nails needed weigh, where wrapper or product sheet says how many make a pound.
+
+    Nails bought by box or coil are weighed too: a supplier may sell them either way.
+    """
+    if use not in NAILS or not need or not ground.stated(use, "nails_a_pound"):
+        return ""
+    # a weight that can't be told leaves nothing out of the line
+    missing = list(ground.missing)
+    ground.sources.clear()
+    each = ground.gives(use, "nails_a_pound")
+    ground.missing[:] = missing
+    if each is None or not each.value:
+        return ""
+    nails = ground.figures.as_term("nails", need)
+    weight = pounds(nails.value, each.value)
+    return ground.computed(f"takeoff.{key(use)}.pounds", weight, "lb", POUNDS, [nails, each], decimals=1)
 
 
 def _sum(ground: Ground, use: Use, unit: str, name: str, goods: tuple[Bought, ...]) -> str:

@@ -26,8 +26,9 @@ def _sheets(ground: Ground) -> Iterable[str]:
 
 def _nailed(ground: Ground) -> Iterable[str]:
     deck = ground.record.deck
+    boards = (board.plane for board in deck.boards) if deck else ()
     again = deck.renailed.planes if deck and deck.renailed else ()
-    return (*_sheets(ground), *again)
+    return (*_sheets(ground), *boards, *again)
 
 
 def _along(*kinds: str) -> Callable[[Ground], Iterable[str]]:
@@ -53,6 +54,7 @@ def _new(kind: str) -> Callable[[Ground], Iterable[str]]:
 PLANES: Mapping[Use, Callable[[Ground], Iterable[str]]] = {
     "deck panels": _sheets,
     "deck nails": _nailed,
+    "deck clips": _sheets,
     "joint tape": _worked,
     "ice barrier": _shingled,
     "underlayment": _shingled,

@@ -71,3 +71,22 @@ def test_every_inch_added_has_its_step() -> None:
 def test_rot_off_the_plane_is_refused() -> None:
     with pytest.raises(OutOfRange):
         found(Box(18, 21, 4, 6))
+
+
+def test_no_strip_is_left_at_the_ridge_when_the_piece_was_widened() -> None:
+    """Rot 6 in high from 8.25 ft: 24 in of new deck would leave 21 in of old deck below the ridge."""
+    result = found(Box(4, 8, 8.25, 8.75))
+    assert (result.box.lower, result.box.upper) == (8.25, 12)
+    assert [(step.side, step.end, step.reason) for step in result.steps] == [
+        ("upper", 10.25, "least_width"),
+        ("upper", 12, "strip_left"),
+    ]
+
+
+def test_a_strip_left_at_the_ridge_is_the_only_reason_where_it_alone_widens() -> None:
+    assert [(step.end, step.reason) for step in found(Box(4, 8, 9, 10.5)).steps] == [(12, "strip_left")]
+
+
+def test_at_the_ridge_a_piece_is_widened_down_the_slope() -> None:
+    result = found(Box(4, 8, 11, 12))
+    assert [(step.side, step.end, step.reason) for step in result.steps] == [("lower", 10, "least_width")]

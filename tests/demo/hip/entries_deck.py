@@ -166,7 +166,7 @@ OPENED = (
         "HE",
         ("8 ft", "2 ft"),
         "west",
-        ("deck-nail-edge-spacing",),
+        ("deck-nail-edge-spacing", "deck-nail-near-edges-spacing"),
     ),
     Entry(
         "P18",
