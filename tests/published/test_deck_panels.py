@@ -76,11 +76,11 @@ def test_the_left_number_is_the_roof_s(rating: str, roof: int, floor: int) -> No
 def test_spans_with_and_without_edge_support(
     library: Library, rating: str, thickness: str, supported: int, bare: int
 ) -> None:
-    """IRC Table R503.2.1.1(1): from memory, so it may not decide; the stamp's left number (seen) is its limit."""
+    """A panel maker's load sheet, p. 2, restating the panel association's table; the stamp's left number is its limit."""
     row = library.table("deck_panels").lookup(span_rating=rating)
     with_support, without = row.number("with_edge_support_in"), row.number("without_edge_support_in")
     assert (row.number("thickness_in"), with_support, without) == (F(thickness), supported, bare)
-    assert row.source.checked == "memory"
+    assert row.source.checked == "seen_secondary"
     assert span_rating(rating).roof_in == with_support
     assert clips_needed(bare, without, with_support) == 0
     if bare < supported:

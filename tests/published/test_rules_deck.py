@@ -36,7 +36,12 @@ def library() -> Library:
         # Panel makers' text; E30V p. 62.
         ("apa-panels", "deck.nail.from_edge", {}, Fraction(3, 8)),
         ("apa-panels", "deck.piece.width", {}, 24),
-        ("apa-panels", "deck.panel.edge_support", {}, ("clips", "tongue and groove", "blocking")),
+        (
+            "apa-panels",
+            "deck.panel.edge_support",
+            {"edges_want_support": "yes"},
+            ("clips", "tongue and groove", "blocking"),
+        ),
         # Older sheets and advice of the program's publisher.
         ("ibhs-hurricane-2012", "deck.panel.thickness", {}, Fraction(7, 16)),
         ("ibhs-advice-2004", "deck.nail.gable_spacing", {}, 4),
@@ -49,7 +54,7 @@ def library() -> Library:
         ("ri-2019-aa", "deck.nail.near_edges_width", {"mean_roof_height_ft": 30}, 48),
         (
             "ri-2019-aa",
-            "deck.panel.edge_support",
+            "deck.panel.near_edges_support",
             {"mean_roof_height_ft": 30},
             ("blocking, 2x3", "tongue and groove, 5/8 in"),
         ),

@@ -125,25 +125,6 @@ def test_drip_edge_comes_in_8_and_10_ft_pieces(library: Library) -> None:
         table.lookup(piece_ft=12)
 
 
-@pytest.mark.parametrize(
-    ("rating", "thickness", "supported", "bare"),
-    [
-        ("24/0", "3/8", 24, 20),
-        ("24/16", "7/16", 24, 24),
-        ("32/16", "15/32", 32, 28),
-        ("40/20", "19/32", 40, 32),
-    ],
-)
-def test_span_ratings_are_from_memory(
-    library: Library, rating: str, thickness: str, supported: int, bare: int
-) -> None:
-    """IRC Table R503.2.1.1(1), roof spans: from memory."""
-    row = library.table("deck_panels").lookup(span_rating=rating)
-    assert row.number("thickness_in") == Fraction(thickness)
-    assert (row.number("with_edge_support_in"), row.number("without_edge_support_in")) == (supported, bare)
-    assert row.source.checked == "memory"
-
-
 def test_low_slope_panels(library: Library) -> None:
     """APA E30V (2011), Table 31, p. 62, under 2:12: seen."""
     table = library.table("deck_panels_low_slope")
