@@ -26,6 +26,7 @@ from packet.review.catalogue import BY_ID
 from packet.review.duties import duties, standings
 from packet.review.expected import expected
 from packet.review.findings import findings
+from packet.review.holds import hold_points
 from packet.review.judge import review
 from packet.workspace import Workspace
 
@@ -159,6 +160,7 @@ def _closeout(library: Library, office: Office, record: JobRecord, photos: Photo
         figures=figures.by_id,
         results=results,
         findings=found,
+        holds=hold_points(record, results, library.stages(), library.requirement_notes()),
         duties=needed,
         approvals=standings(record),
         stages=stages,

@@ -12,6 +12,7 @@ from packet.photos.log import CaptionedPhoto
 from packet.record.job import JobRecord
 from packet.record.office import Office
 from packet.review.duties import Duty, Standing
+from packet.review.holds import HoldPoint
 from packet.review.model import Finding, Result
 
 FORMAT, FORMAT_VERSION = "roof-closeout-packet", 1
@@ -69,6 +70,7 @@ class Closeout(Strict):
     figures: dict[str, Figure] = everyone()
     results: tuple[Result, ...] = everyone()
     findings: tuple[Finding, ...] = everyone()
+    holds: tuple[HoldPoint, ...] = everyone(description="What is shown before each layer goes on.")
     duties: tuple[Duty, ...] = everyone(description="Inspections and certificates: needed or not, and why.")
     approvals: tuple[Standing, ...] = everyone(description="Approvals of products, by the days of the work.")
     stages: tuple[str, ...] = everyone()

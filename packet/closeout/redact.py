@@ -29,8 +29,10 @@ from packet.figures.rules import Limit
 from packet.figures.takeoff import TakeoffLine
 from packet.readers import EVERYONE, Reader
 from packet.reference.vocabulary import Nail
+from packet.review.catalogue import BY_ID
 from packet.review.duties import Bound, DayCheck, Duty, Reason, Rule, Standing, Stated
 from packet.review.findings import OF_PHOTOS
+from packet.review.holds import HoldItem, HoldPoint
 from packet.review.model import Answer, Finding, Part, Result
 
 #: Types whose leaves go where the thing that holds them goes; the leaves of any other are the office's alone.
@@ -39,6 +41,7 @@ _FOLLOW: frozenset[type] = frozenset(
     | {Geometry, PlanPlane, PlanEdge, PlanArea, PlanMark, TakeoffLine}
     | {DeckPlan, DeckPlane, DeckPiece, DeckRow, DeckStep, DeckCutOut, DeckEdges, DeckJoint}
     | {Renailing, Trigger}
+    | {HoldPoint, HoldItem}
     | {Duty, Reason, Bound, Rule, DayCheck, Stated, Standing}
 )
 _TYPED = (units.Length, units.Pitch, units.Area, units.Speed, units.NailSize, Money)
@@ -56,12 +59,15 @@ def redact(closeout: Closeout, reader: Reader) -> dict[str, Any]:
     """
     copy: dict[str, Any] = _seen(closeout, reader)
     copy["packet"]["reader"] = reader
+    if reader != "office":
+        _office_requirements(copy)
     photos = {photo["id"] for photo in copy["photos"]}
+    documents = {document["id"] for document in copy["record"]["documents"]}
     for result in copy["results"]:
         for name in ("evidence", "late"):
-            kept = [id for id in result[name] if id in photos]
-            result[f"{name}_elsewhere"] = len(result[name]) - len(kept)
-            result[name] = kept
+            _keep(result, name, photos)
+        result["stated"] = [id for id in result["stated"] if id in photos]
+        _keep(result, "papers", documents)
     withheld = {photo.id for photo in closeout.photos} - photos
     for finding in copy["findings"]:
         _withhold(finding, withheld, copy["record"]["explained"])
@@ -74,6 +80,20 @@ def redact(closeout: Closeout, reader: Reader) -> dict[str, Any]:
     }
     copy["sources"] = _sources(copy)
     return copy
+
+
+def _office_requirements(copy: dict[str, Any]) -> None:
+    """Take the requirements that are the office's alone out of a copy, with what the record says of them."""
+
+    def others(name: str) -> bool:
+        return not BY_ID[name.partition(":")[0]].office_only
+
+    record = copy["record"]
+    copy["results"] = [result for result in copy["results"] if others(result["requirement"])]
+    for point in copy["holds"]:
+        point["items"] = [item for item in point["items"] if others(item["requirement"])]
+    record["not_recorded"] = {name: why for name, why in record["not_recorded"].items() if others(name)}
+    record["ways_out"] = [way for way in record["ways_out"] if others(way["requirement"])]
 
 
 def _papers(copy: dict[str, Any], photos: set[str]) -> None:

@@ -14,6 +14,8 @@ MOST_PHOTOS = 2000
 
 Caption = Annotated[str, StringConstraints(min_length=1, max_length=300)]
 Stage = Literal["before", "stripped", "deck", "dried-in", "edges", "covering", "done"]
+View = Literal["wide", "close"]
+InFrame = Literal["house number", "permit number", "tape", "ruler", "label", "chalk mark"]
 Compass = Literal[
     "north", "north-north-east", "north-east", "east-north-east", "east", "east-south-east", "south-east",
     "south-south-east", "south", "south-south-west", "south-west", "west-south-west", "west",
@@ -45,6 +47,12 @@ class LoggedPhoto(Strict):
     plane: Id | None = everyone(None, description="Plane it shows.", examples=["MS"])
     pin: tuple[Coordinate, Coordinate] | None = everyone(None, description="Place on that plane.")
     direction: Compass | None = everyone(None, description="Way the camera looks.", examples=["north-east"])
+    view: View | None = everyone(
+        None, description="Wide shows where it is, close what it is.", examples=["close"]
+    )
+    in_frame: tuple[InFrame, ...] = everyone(
+        (), description="What can be read in the picture, as stated.", examples=[["tape", "permit number"]]
+    )
     shows: Caption | None = everyone(
         None, description="The caption; says what it proves.", examples=["Rot on both sides of the valley."]
     )

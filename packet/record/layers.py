@@ -96,6 +96,9 @@ class DryIn(Strict):
     )
 
 
+EdgeOrder = Literal["under the underlayment", "over the underlayment"]
+
+
 class DripEdge(Strict):
     """Metal at eaves and rakes."""
 
@@ -105,8 +108,20 @@ class DripEdge(Strict):
     fastener_spacing: Spacing | None = everyone(
         None, description="Nail spacing, as measured.", examples=["10 in"]
     )
+    order_eave: EdgeOrder | None = everyone(
+        None,
+        description="Metal of the eaves over or under the underlayment.",
+        examples=["under the underlayment"],
+    )
+    order_rake: EdgeOrder | None = everyone(
+        None,
+        description="Metal of the rakes over or under the underlayment.",
+        examples=["over the underlayment"],
+    )
     order: Line | None = everyone(
-        None, description="Over or under the underlayment.", examples=["under at the eave"]
+        None,
+        description="Anything else about the order of metal and underlayment.",
+        examples=["felt lapped over the metal"],
     )
 
 

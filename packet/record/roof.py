@@ -103,6 +103,21 @@ class Framing(Strict):
     )
 
 
+class RoofToWallTie(Strict):
+    """What ties rafters or trusses to the wall, where it was seen or made better."""
+
+    id: Id = everyone(description="Id of the entry.", examples=["TIE1"])
+    where: Line = everyone(description="Where it is.", examples=["front wall, every truss"])
+    kind: Literal["toe nails", "clip", "strap over the top", "strap over the top, both sides", "other"] = (
+        everyone(description="Kind of tie.", examples=["clip"])
+    )
+    nails: Count | None = everyone(None, description="Nails in each, as counted.", examples=[3])
+    state: Literal["left as found", "new"] = everyone(description="What was done with it.", examples=["new"])
+    note: Prose | None = everyone(
+        None, description="Anything else about it.", examples=["Light rust on two of them."]
+    )
+
+
 class OldRoof(Strict):
     """What was on the house before the work."""
 
@@ -193,6 +208,9 @@ class Roof(Strict):
         max_length=50,
     )
     framing: Framing | None = everyone(None, description="Framing under the deck.")
+    ties: tuple[RoofToWallTie, ...] = everyone(
+        (), description="Ties of the roof to the walls, where they were seen or made better.", max_length=50
+    )
     old: OldRoof | None = everyone(None, description="The roof as it was found.")
 
     @property

@@ -20,6 +20,7 @@ Shank = Literal["smooth", "ring"]
 BoardsLaid = Literal["side by side", "spaced"]
 RenailedWay = Literal["whole deck nailed again", "ring shank nails added between"]
 EdgeSupport = Literal["clips", "tongue and groove", "blocking", "none"]
+NailHeads = Literal["flush", "overdriven", "standing up"]
 FramingPart = Literal[
     "rafter",
     "jack rafter",
@@ -223,6 +224,9 @@ class Deck(Strict):
         examples=["4 in"],
     )
     gap: Length | None = everyone(None, description="Gap between panels, as measured.", examples=["1/8 in"])
+    heads: NailHeads | None = everyone(
+        None, description="How the nail heads sit, as seen in low light.", examples=["flush"]
+    )
     edge_support: EdgeSupport | None = everyone(
         None,
         description="What holds the long edges of panels between the framing; clips say so by themselves.",

@@ -16,6 +16,8 @@ from packet.reference.models import (
     CareNote,
     CodeFile,
     Reading,
+    RequirementNote,
+    RequirementsFile,
     SourceEntry,
     SourcesFile,
     Stage,
@@ -294,6 +296,16 @@ class Library:
         """Return the stages in the order of the work; they are packaged and not an office's to change."""
         read = self._use(read_model(self.folders[0] / "stages.yaml", StagesFile))
         return tuple(read.value.stages)
+
+    def requirement_notes(self) -> Mapping[str, RequirementNote]:
+        """Return what stands behind each requirement of the catalogue, by its id; packaged, as stages are."""
+        read = self._use(read_model(self.folders[0] / "requirements.yaml", RequirementsFile))
+        notes: Mapping[str, RequirementNote] = read.value.requirements
+        return notes
+
+    def requirement_source(self, note: RequirementNote) -> figure.Source:
+        """Return where the need for a requirement was read, ready to cite."""
+        return self._cited(note.source, note.locator, note.checked)
 
     def care(self, language: str = "en") -> dict[str, CareNote]:
         """Return the care notes of a language by id, the packaged ones first.

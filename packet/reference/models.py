@@ -243,3 +243,18 @@ class CareFile(Strict):
 
     language: Line
     notes: dict[Slug, CareNote]
+
+
+class RequirementNote(Strict):
+    """Where the need for a requirement comes from, and what its photo has in frame."""
+
+    source: Slug
+    locator: Line
+    checked: Mark
+    in_frame: tuple[Line, ...] = ()
+
+
+class RequirementsFile(Strict):
+    """What stands behind each requirement of the catalogue, by its id."""
+
+    requirements: dict[Slug, RequirementNote]

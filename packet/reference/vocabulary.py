@@ -53,6 +53,7 @@ ASKS: Mapping[str, Ask] = {
     "deck.nail.near_edges_width": _INCHES,
     "deck.nail.from_edge": _INCHES,
     "deck.nail.apart": _INCHES,
+    "deck.nail.heads": _WORDS,
     "deck.board.nails_each_bearing": _EACH,
     "underlayment.type": _WORDS,
     "underlayment.layers": _EACH,

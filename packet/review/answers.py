@@ -3,27 +3,17 @@
 from collections.abc import Callable
 from typing import Any
 
-from shapely import LineString, box
-
 from packet import units
 from packet.calc.ventilation import attic_to_vents as vent_ratio
 from packet.figures.air import free_area, open_vents
 from packet.figures.eaves import reach_in, steepest
 from packet.figures.rules import Limit, maker_limit
-from packet.figures.shapes import feet, roof_shape
 from packet.record.air import Ventilation
 from packet.record.job import JobRecord
 from packet.record.wood import DeckNail
 from packet.review.model import Answer
 
-#: A panel this near a rake lies on the framing of the gable end [ft].
-AT_RAKE_FT = 1 / 12
-
-#: The widest strip along edges in which a rule read so far asks closer nails [ft].
-NEAR_EDGE_FT = 4.0
-
 Ask = Callable[[JobRecord], Answer]
-Applies = Callable[[JobRecord], str]
 
 
 def at(record: JobRecord, path: str) -> Any:
@@ -164,85 +154,58 @@ def maker_nails(record: JobRecord) -> Limit | None:
     return maker_limit(maker.nails_each, "covering.maker.nails_each", maker.printed_on)
 
 
-def when_recorded(path: str, reason: str) -> Applies:
-    """Apply when the record has something at a path."""
-    return lambda record: "" if at(record, path) else reason
+def roof_measured(record: JobRecord) -> Answer:
+    """Answer that the planes are in the record with their pitch and size."""
+    return Answer(True) if record.roof and record.roof.plane_ids else Answer()
 
 
-def when_covered(record: JobRecord) -> str:
-    """Apply when shingles were laid: an area was covered on a plane that has no low-slope covering."""
-    if not at(record, "covering.areas"):
-        return "nothing_covered"
-    low = {entry.plane for entry in at(record, "covering.low_slope")}
-    return "" if any(area.plane not in low for area in at(record, "covering.areas")) else "only_low_slope"
+def old_fastener(record: JobRecord) -> Answer:
+    """Answer with what holds the old deck: its kind, or its size."""
+    old = record.roof.old if record.roof else None
+    if old is None or not (old.deck_fastener or old.deck_nail):
+        return Answer()
+    figures = ("roof.old.deck_nail.length", "roof.old.deck_nail.shank") if old.deck_nail else ()
+    return Answer(old.deck_fastener or old.deck_nail, figures, old.deck_fastener or "")
 
 
-def when_panels(record: JobRecord) -> str:
-    """Apply when panels of new deck were laid; boards are nailed by other rules."""
-    if at(record, "deck.sheets"):
-        return ""
-    return "no_panels_laid" if at(record, "deck.boards") else "no_deck_replaced"
+def label(record: JobRecord) -> Answer:
+    """Answer with color and lot as the wrapper reads; lots may stand at the deliveries."""
+    color = at(record, "covering.shingle.color")
+    of_goods = [line for line in record.bought if line.use == "shingles"]
+    lots = [at(record, "covering.shingle.lot"), *(line.lot for line in of_goods)]
+    lots += [delivery.lot for line in of_goods for delivery in line.deliveries]
+    lot = next((lot for lot in lots if lot), None)
+    return Answer(True, text=f"{color}, {lot}") if color and lot else Answer()
 
 
-def when_panels_at_a_rake(record: JobRecord) -> str:
-    """Apply when a new panel lies on the framing of a gable end."""
-    reason = when_panels(record)
-    if reason or record.roof is None:
-        return reason or "no_panel_at_a_rake"
-    shape = roof_shape(record.roof)
-    rakes = {
-        (plane, float(ends[0][0]))
-        for edge in shape.edges
-        if edge.kind == "rake"
-        for plane, ends in edge.sides
-        if ends[0][0] == ends[1][0]
-    }
-    sheets = [
-        (s.plane, float(feet(s.at[0])), float(feet(s.at[0]) + feet(s.along)))
-        for s in at(record, "deck.sheets")
+def swept(record: JobRecord) -> Answer:
+    """Answer with the magnet's run."""
+    magnet = at(record, "clean_up.magnet")
+    return Answer(True, text=magnet) if magnet else Answer()
+
+
+def final_passed(record: JobRecord) -> Answer:
+    """Answer that the permit's last visit passed: the one that looked at the finished work."""
+    final = [
+        visit
+        for visit in record.inspections
+        if visit.purpose == "permit" and "done" in visit.stages and visit.result == "passed"
     ]
-    near = any(
-        plane == of and left - AT_RAKE_FT <= u <= right + AT_RAKE_FT
-        for of, left, right in sheets
-        for plane, u in rakes
-    )
-    return "" if near else "no_panel_at_a_rake"
+    return Answer(True, text=final[-1].by) if final else Answer()
 
 
-def when_panels_near_an_edge(record: JobRecord) -> str:
-    """Apply when a new panel reaches into the strip along an eave, a ridge or a rake."""
-    reason = when_panels(record)
-    if reason or record.roof is None:
-        return reason or "no_panel_near_an_edge"
-    shape = roof_shape(record.roof)
-    for edge in shape.edges:
-        for plane, ends in edge.sides if edge.kind in ("eave", "ridge", "rake") else ():
-            line = LineString([tuple(map(float, shape.planes[plane].on_slope(end))) for end in ends])
-            for sheet in at(record, "deck.sheets"):
-                left, low = (float(feet(measure)) for measure in sheet.at)
-                reached = box(left, low, left + float(feet(sheet.along)), low + float(feet(sheet.up)))
-                if sheet.plane == plane and reached.distance(line) < NEAR_EDGE_FT:
-                    return ""
-    return "no_panel_near_an_edge"
+def kept_where(record: JobRecord) -> Answer:
+    """Answer with where the goods that were left are kept."""
+    left = [line for line in record.bought if line.left]
+    places = [line.left_where for line in left if line.left_where]
+    return Answer(True, text="; ".join(places)) if places else Answer()
 
 
-def when_old_deck_bare(record: JobRecord) -> str:
-    """Apply when the covering came off a deck that stayed."""
-    return "" if at(record, "covering.areas") else "nothing_covered"
+def measured_paid(record: JobRecord) -> Answer:
+    """Answer that a payment is in the record."""
+    return Answer(True) if at(record, "money.paid") else Answer()
 
 
-def when_wood(record: JobRecord) -> str:
-    """Apply when new deck was laid, of panels or of boards."""
-    return "" if at(record, "deck.sheets") or at(record, "deck.boards") else "no_deck_replaced"
-
-
-def when_vents(record: JobRecord) -> str:
-    """Apply to every new covering, and to other work when the vents are in the record."""
-    if record.job.kind == "re-roof":
-        return ""
-    return "" if record.ventilation else "no_ventilation_recorded"
-
-
-def when_new(kind: str, reason: str) -> Applies:
-    """Apply when a detail of a kind is new."""
-    return lambda record: "" if any(d.kind == kind and d.state == "new" for d in record.details) else reason
+def papers_of(kind: str) -> Ask:
+    """Answer that a paper of a kind is listed."""
+    return lambda record: Answer(True) if any(d.kind == kind for d in record.documents) else Answer()

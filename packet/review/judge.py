@@ -12,14 +12,11 @@ from packet.reference import Library
 from packet.reference.models import Stage
 from packet.review.catalogue import CATALOGUE
 from packet.review.compare import fair, governing, word
+from packet.review.evidence import Evidence, evidence
 from packet.review.model import NEVER_HIDDEN, WORST_FIRST, Part, Question, Requirement, Result
 
 #: Key of the reason why something that only some rules ask does not apply.
 NOT_ASKED_HERE = "no_rule_asks_it"
-
-
-#: The first stage that shows new work.
-FIRST_OF_THE_WORK = "deck"
 
 
 @dataclass(frozen=True)
@@ -48,14 +45,15 @@ def review(
     """
     known = facts(record, figures, library)
     job = _Job(record, photos, library, figures, code_ids(record), known, library.stages())
-    asked = (item for item in CATALOGUE if record.job.kind in item.kinds)
+    asked = (item for item in CATALOGUE if record.job.kind in item.kinds | item.if_answered)
     return tuple(result for requirement in asked for result in _results(requirement, job))
 
 
 def _results(requirement: Requirement, job: _Job) -> list[Result]:
     reason = requirement.applies(job.record)
     if reason:
-        return [_does_not_apply(requirement, reason)]
+        asked = job.record.job.kind in requirement.kinds
+        return [_does_not_apply(requirement, reason)] if asked else []
     if requirement.stages:
         shown, hidden = requirement.stages(job.record)
         requirement = replace(requirement, shown_at=shown, hidden_by=hidden)
@@ -63,7 +61,16 @@ def _results(requirement: Requirement, job: _Job) -> list[Result]:
     results = [_result(requirement, subject, job) for subject in subjects]
     if requirement.if_ruled and not any(_asked_or_answered(result) for result in results):
         return [_does_not_apply(requirement, NOT_ASKED_HERE)]
+    if job.record.job.kind in requirement.if_answered:
+        return [result for result in results if _told(requirement, result)]
     return results
+
+
+def _told(requirement: Requirement, result: Result) -> bool:
+    """Return whether a value that rules limit was typed, or something was shown: only then is it judged."""
+    limited = any(not question.present for question in requirement.questions)
+    typed = limited and any(part.answer.value is not None for part in result.parts)
+    return typed or bool(result.evidence or result.late or result.papers)
 
 
 def _asked_or_answered(result: Result) -> bool:
@@ -88,8 +95,8 @@ def _does_not_apply(requirement: Requirement, reason: str) -> Result:
 
 
 def _result(requirement: Requirement, subject: str, job: _Job) -> Result:
-    evidence, late = _evidence(requirement, subject, job)
-    parts = _parts(requirement, job, proven=bool(evidence))
+    shown = evidence(requirement, subject, job.record, job.photos, job.stages)
+    parts = _parts(requirement, job, proven=shown.proves)
     worst = min((part.word for part in parts), key=WORST_FIRST.index)
     names = (f"{requirement.id}:{subject}", requirement.id) if subject else (requirement.id,)
     ways = [number for number, way in enumerate(job.record.ways_out) if way.requirement in names]
@@ -100,23 +107,29 @@ def _result(requirement: Requirement, subject: str, job: _Job) -> Result:
         subject=subject,
         word=worst,
         parts=parts,
-        evidence=evidence,
-        late=late,
+        evidence=shown.photos,
+        late=shown.late,
         due=due,
         open=due and worst in ("differs", "not_recorded") and way_out is None,
         shown_at=requirement.shown_at,
         hidden_by=requirement.hidden_by,
         asked_by=requirement.asked_by,
         reason=next((job.record.not_recorded[name] for name in names if name in job.record.not_recorded), ""),
-        why_not_proven=_why_not_proven(requirement, parts, late) if worst == "not_recorded" else "",
+        why_not_proven=_why_not_proven(requirement, parts, shown) if worst == "not_recorded" else "",
         way_out=way_out,
+        papers=shown.papers,
+        stated=shown.stated,
     )
 
 
-def _why_not_proven(requirement: Requirement, parts: Sequence[Part], late: Sequence[str]) -> str:
+def _why_not_proven(requirement: Requirement, parts: Sequence[Part], shown: Evidence) -> str:
     if any(part.answer.value is None for part in parts):
         return "no_value"
-    if late:
+    if shown.photos and shown.missing_views:
+        return f"no_{shown.missing_views[0]}_photo"
+    if requirement.papers:
+        return "no_paper"
+    if shown.late:
         return "photo_from_another_time"
     return "no_photo_at_all" if requirement.hidden_by == NEVER_HIDDEN else "no_photo"
 
@@ -142,28 +155,6 @@ def _part(question: Question, job: _Job, *, proven: bool) -> Part:
     governs = governing(asked, answer)
     result = word(answer, asked, present=question.present, proven=proven)
     return Part(question.asks, asked, governs.row if governs else "", answer, result)
-
-
-def _evidence(requirement: Requirement, subject: str, job: _Job) -> tuple[tuple[str, ...], tuple[str, ...]]:
-    """Return the photos that prove it, and those that name it but were taken too early or too late."""
-    order = [stage.id for stage in job.stages]
-    hidden_by = requirement.hidden_by
-    first, last = (
-        order.index(requirement.shown_at),
-        len(order) if hidden_by == NEVER_HIDDEN else order.index(hidden_by),
-    )
-    named = [photo for photo in job.photos if (subject or requirement.id) in photo.entry.proves]
-    proof, late = [], []
-    for photo in named:
-        stage = job.stages[order.index(photo.entry.stage)]
-        in_time = photo.taken_at is not None and stage.fits(photo.taken_at.date(), job.record.dates)
-        shown = first <= order.index(stage.id) < last
-        if shown and in_time:
-            proof.append(photo.entry.id)
-        elif not subject or order.index(stage.id) >= order.index(FIRST_OF_THE_WORK):
-            # before that a sheet or a detail is shown as it was found: that is no late proof
-            late.append(photo.entry.id)
-    return tuple(proof), tuple(late)
 
 
 def _is_due(requirement: Requirement, job: _Job) -> bool:

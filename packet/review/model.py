@@ -9,6 +9,9 @@ from packet.record.job import JobRecord
 
 Word = Literal["meets", "differs", "not_recorded", "does_not_apply", "not_verified"]
 
+#: How near a photo was taken: ``wide`` shows where it is, ``close`` what it is.
+View = Literal["wide", "close"]
+
 #: In the place of the stage that hides something: nothing does, and a photo of any later stage shows it.
 NEVER_HIDDEN = "nothing"
 
@@ -64,6 +67,11 @@ class Requirement:
         subjects: Ids it is judged for one by one; the whole job when None.
         if_ruled: Asked only where a rule the job rests on limits it, or the record answers it.
         stages: Returns the stage that shows it and the one that hides it, where the record decides that.
+        if_answered: Kinds of work that do not ask it, and judge it when the record or a photo answers.
+        by_plane: Its subjects are planes: a photo proves it that names the requirement and shows the plane.
+        views: Views that are both wanted, as the log states them: ``wide`` shows where, ``close`` what.
+        papers: A paper of the record proves it as well as a photo.
+        office_only: Only the office's copy carries it.
     """
 
     id: str
@@ -76,6 +84,11 @@ class Requirement:
     subjects: Callable[[JobRecord], tuple[str, ...]] | None = None
     if_ruled: bool = False
     stages: Callable[[JobRecord], tuple[str, str]] | None = None
+    if_answered: frozenset[str] = frozenset()
+    by_plane: bool = False
+    views: tuple[View, ...] = ()
+    papers: bool = False
+    office_only: bool = False
 
 
 @dataclass(frozen=True)
@@ -99,11 +112,14 @@ class Result:
         word: The worst word of its parts.
         parts: Its questions.
         evidence: Photos that prove it.
+        papers: Documents that prove it.
+        stated: Those of ``evidence`` whose time rests on what somebody said: a weaker proof.
         late: Photos that name it but show no proof: another stage, or taken after the layer was covered.
         due: The job has passed the stage that hides it.
         open: It is due, and differs or is not recorded, and no way out is given.
         reason: Why it was not recorded, in the record's words, or the key of why it does not apply.
-        why_not_proven: Key of why nothing proves it: no value, no photo, or only photos from another time.
+        why_not_proven: Key of why nothing proves it: no value, no photo, no wide or no close one, or only
+            photos from another time.
         way_out: Place of its way out in the record's list.
     """
 
@@ -121,6 +137,8 @@ class Result:
     reason: str = ""
     why_not_proven: str = ""
     way_out: int | None = None
+    papers: tuple[str, ...] = ()
+    stated: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True)

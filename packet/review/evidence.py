@@ -1,0 +1,88 @@
+"""What proves a requirement: papers, and photos of its stage from before its layer was covered."""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from packet.photos.taken import TakenPhoto
+from packet.record.job import JobRecord
+from packet.reference.models import Stage
+from packet.review.model import NEVER_HIDDEN, Requirement, View
+
+#: The first stage that shows new work.
+FIRST_OF_THE_WORK = "deck"
+
+
+@dataclass(frozen=True)
+class Evidence:
+    """What stands behind one result.
+
+    Attributes:
+        photos: Ids of the photos that prove it.
+        late: Ids of those that name it but were taken too early or too late.
+        stated: Ids of ``photos`` whose time rests on what somebody said.
+        papers: Ids of the documents that prove it.
+        missing_views: Views that are wanted and not among ``photos``.
+    """
+
+    photos: tuple[str, ...] = ()
+    late: tuple[str, ...] = ()
+    stated: tuple[str, ...] = ()
+    papers: tuple[str, ...] = ()
+    missing_views: tuple[View, ...] = ()
+
+    @property
+    def proves(self) -> bool:
+        """Whether it is proven: a paper does, or photos with every view that is wanted."""
+        return bool(self.papers or (self.photos and not self.missing_views))
+
+
+def evidence(
+    requirement: Requirement,
+    subject: str,
+    record: JobRecord,
+    photos: Sequence[TakenPhoto],
+    stages: Sequence[Stage],
+) -> Evidence:
+    """Return what proves a requirement for one subject.
+
+    Args:
+        requirement: The requirement, with the stages that hold for this record.
+        subject: Sheet, board, detail or plane; "" for the whole job.
+        record: The job record.
+        photos: Its photos.
+        stages: Stages in the order of the work.
+    """
+    order = [stage.id for stage in stages]
+    first = order.index(requirement.shown_at)
+    hidden_by = requirement.hidden_by
+    last = len(order) if hidden_by == NEVER_HIDDEN else order.index(hidden_by)
+    proof: list[TakenPhoto] = []
+    late: list[str] = []
+    for photo in photos:
+        if not _names(photo, requirement, subject):
+            continue
+        place = order.index(photo.entry.stage)
+        taken = photo.taken_at
+        if taken is not None and first <= place < last and stages[place].fits(taken.date(), record.dates):
+            proof.append(photo)
+        elif not subject or requirement.by_plane or min(first, place) >= order.index(FIRST_OF_THE_WORK):
+            # before that a sheet or a detail is shown as it was found: that is no late proof
+            late.append(photo.entry.id)
+    seen = {photo.entry.view for photo in proof}
+    return Evidence(
+        photos=tuple(photo.entry.id for photo in proof),
+        late=tuple(late),
+        papers=_papers(requirement, subject, record) if requirement.papers else (),
+        missing_views=tuple(view for view in requirement.views if view not in seen),
+    )
+
+
+def _names(photo: TakenPhoto, requirement: Requirement, subject: str) -> bool:
+    """Return whether a photo was logged for this: by the requirement's id, or by the sheet's or detail's."""
+    if requirement.by_plane:
+        return requirement.id in photo.entry.proves and photo.entry.plane == subject
+    return (subject or requirement.id) in photo.entry.proves
+
+
+def _papers(requirement: Requirement, subject: str, record: JobRecord) -> tuple[str, ...]:
+    return tuple(paper.id for paper in record.documents if (subject or requirement.id) in paper.proves)
