@@ -1,0 +1,1 @@
+"""Short job records whose file name is the sentence they stand for."""
