@@ -5,19 +5,22 @@ import hashlib
 import json
 import os
 import re
-from collections.abc import Callable, Iterable, Mapping
+from collections.abc import Callable, Iterable, Mapping, Sequence
 from contextlib import suppress
 from dataclasses import dataclass
 from datetime import UTC, datetime, time
 from importlib.metadata import version
 from pathlib import Path
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
 from packet import __version__
 from packet.problems import Problem, Refused
 from packet.readers import READERS, Reader
 from packet.site.publish import DROPPINGS, MARKER_NAME
 from packet.workspace import Workspace
+
+if TYPE_CHECKING:
+    from packet.site.engine import Page
 
 #: Libraries whose version may change the output.
 LIBRARIES = ("jinja2", "markdown", "mkdocs", "mkdocs-material", "pillow", "pydantic", "pymdown-extensions")
@@ -84,10 +87,22 @@ def build(workspace: Workspace, job_folder: Path, *, tell: Told = lambda step: N
 
         _make(workspace, job_folder, key_now, tell)
     except OSError as error:
-        if error.errno not in _DISK_SAYS_NO:
+        refused = disk_refusal(error, target, workspace.out)
+        if refused is None:
             raise
-        raise Refused(_refusal(error, target, workspace.out)) from error
+        raise refused from error
     return Built(target, copies, made=True)
+
+
+def disk_refusal(error: OSError, target: Path, out: Path) -> Refused | None:
+    """Return what a disk that takes no more says as a refusal; None for any other error.
+
+    Args:
+        error: What the system raised.
+        target: What was being made.
+        out: Folder of all output.
+    """
+    return Refused(_refusal(error, target, out)) if error.errno in _DISK_SAYS_NO else None
 
 
 def _refusal(error: OSError, target: Path, out: Path) -> Problem:
@@ -197,7 +212,7 @@ def _make(workspace: Workspace, job_folder: Path, key: Callable[[], str], tell: 
             for photo in copy["photos"]:
                 files[photo["large"]] = renditions[photo["id"]].large
                 files[photo["small"]] = renditions[photo["id"]].small
-            _site(workspace, copy, files, words, _epoch(closeout.record.dates.finished), work / reader)
+            _site(workspace, copy, files, words, epoch_of(closeout.record.dates.finished), work / reader)
         made = {path.relative_to(work).as_posix(): _digest(path) for path in _files(work)}
         receipt = json.dumps({"key": key(), "files": made}, indent=0, sort_keys=True)
         (work / RECEIPT_NAME).write_text(receipt, encoding="utf-8", newline="\n")
@@ -242,18 +257,46 @@ def _site(
     epoch: int,
     site_dir: Path,
 ) -> None:
-    from packet.site.engine import SiteFailed, build_site
-    from packet.site.links import broken_links
     from packet.site.pages import files_beside, make_pages
 
-    templates = workspace.template_folders()[-1]
     files |= files_beside(copy, workspace.template_folders(), words)
     files["packet.json"] = json.dumps(copy, indent=1, ensure_ascii=False, sort_keys=True).encode()
+    pages = make_pages(copy, workspace.template_folders(), words)
+    write_site(workspace, words["packet.name"], copy["packet"]["language"], pages, files, epoch, site_dir)
+
+
+def write_site(
+    workspace: Workspace,
+    name: str,
+    language: str,
+    pages: Sequence["Page"],
+    files: Mapping[str, bytes | Path],
+    epoch: int,
+    site_dir: Path,
+) -> None:
+    """Write pages as one site, with every address in it checked.
+
+    Args:
+        workspace: The office.
+        name: Name in the header of every page.
+        language: Language of the pages, ``en``.
+        pages: Pages in order.
+        files: What lies beside them, by path.
+        epoch: Time every date in the output is taken from [seconds since 1970, UTC].
+        site_dir: Folder to build into; absent or empty.
+
+    Raises:
+        Refused: The pages make no whole site (``site-failed``).
+    """
+    from packet.site.engine import SiteFailed, build_site
+    from packet.site.links import broken_links
+
+    templates = workspace.template_folders()[-1]
     try:
         build_site(
-            site_name=words["packet.name"],
-            language=copy["packet"]["language"],
-            pages=make_pages(copy, workspace.template_folders(), words),
+            site_name=name,
+            language=language,
+            pages=pages,
             files=files,
             theme_dir=templates / "theme",
             assets_dir=templates / "assets",
@@ -275,7 +318,7 @@ def _site_problem(reason: str, templates: Path) -> Problem:
     return Problem("site-failed", templates, values={"why": reason})
 
 
-def _epoch(finished: Any) -> int:
+def epoch_of(finished: Any) -> int:
     """Return the time every date in the output is taken from: the day the work was finished, never today."""
     if finished is None:
         return 315532800

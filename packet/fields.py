@@ -21,18 +21,25 @@ from pydantic_core import CoreSchema, PydanticCustomError, core_schema
 from packet import units
 from packet.readers import EVERYONE, OFFICE, Reader
 
-_KEY = "readers"
+_KEY, _QUOTED = "readers", "quoted"
+
+#: Marks of our own on a field, which no schema for an editor carries.
+MARKS = frozenset({_KEY, _QUOTED})
 
 
-def leaf(default: Any = ..., *, readers: tuple[Reader, ...] = OFFICE, **rest: Any) -> Any:
+def leaf(
+    default: Any = ..., *, readers: tuple[Reader, ...] = OFFICE, quoted: bool = False, **rest: Any
+) -> Any:
     """Declare a field with its readers, a description and an example.
 
     Args:
         default: Default of the field; required when left out.
         readers: Copies that may carry the leaf [reader names].
+        quoted: It repeats a name, or what a person, a paper or a label said: its words are not the
+            contractor's own.
         rest: Passed on to pydantic's ``Field`` (description, examples, min_length …).
     """
-    extra = {**rest.pop("json_schema_extra", {}), _KEY: list(readers)}
+    extra = {**rest.pop("json_schema_extra", {}), _KEY: list(readers), _QUOTED: quoted}
     return Field(default, json_schema_extra=extra, **rest)
 
 
@@ -47,6 +54,12 @@ def readers_of(info: FieldInfo) -> tuple[Reader, ...]:
     if isinstance(extra, dict) and _KEY in extra:
         return tuple(extra[_KEY])  # type: ignore[arg-type]
     return OFFICE
+
+
+def is_quoted(info: FieldInfo) -> bool:
+    """Return whether a field repeats the words of somebody else."""
+    extra = info.json_schema_extra
+    return isinstance(extra, dict) and bool(extra.get(_QUOTED))
 
 
 class Strict(BaseModel):
@@ -191,6 +204,18 @@ def _moment(text: str) -> datetime:
 
 
 Moment = Annotated[datetime, Parsed(_moment, ("2026-03-16T08:12:30",))]
+
+
+def _day_or_time(text: str) -> date:
+    """Return a day, or the time on the wall where the hour is known; a ``datetime`` is a ``date`` too."""
+    try:
+        return _date(text) if re.fullmatch(r"\d{4}-\d\d-\d\d", text) else _moment(text)
+    except (PydanticCustomError, units.NotAMeasure):
+        accepted = ("a day as 2026-03-16", "a time at the house as 2026-03-16T15:30")
+        raise units.NotAMeasure("bad-date", text, accepted) from None
+
+
+DayOrTime = Annotated[date, Parsed(_day_or_time, ("2026-03-16", "2026-03-16T15:30"))]
 
 
 def _offset(text: str) -> str:

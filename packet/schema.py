@@ -6,6 +6,7 @@ from pydantic import BaseModel
 from pydantic.json_schema import GenerateJsonSchema, JsonSchemaValue
 from pydantic_core import core_schema
 
+from packet.fields import MARKS
 from packet.photos.log import PhotoLog
 from packet.record.job import JobRecord
 from packet.record.office import Office
@@ -27,19 +28,19 @@ class _ForEditors(GenerateJsonSchema):
         return described
 
 
-def _without_readers(value: Any) -> Any:
-    """Return a schema without our own marks of who may read what."""
+def _without_marks(value: Any) -> Any:
+    """Return a schema without our own marks: who may read what, and whose words it holds."""
     if isinstance(value, dict):
         return {
-            key: _without_readers(item)
+            key: _without_marks(item)
             for key, item in value.items()
-            if not (key == "readers" and isinstance(item, list))
+            if not (key in MARKS and isinstance(item, list | bool))
         }
-    return [_without_readers(item) for item in value] if isinstance(value, list) else value
+    return [_without_marks(item) for item in value] if isinstance(value, list) else value
 
 
 def schema_of(kind: str) -> dict[str, Any]:
     """Return the schema of ``job``, ``photos`` or ``office``, with a description for every field."""
     described: dict[str, Any] = MODELS[kind].model_json_schema(schema_generator=_ForEditors)
-    clean: dict[str, Any] = _without_readers(described)
+    clean: dict[str, Any] = _without_marks(described)
     return {"$schema": DIALECT, **clean}

@@ -11,6 +11,7 @@ from packet.cli.report import chosen, show_problems, the_workspace
 from packet.closeout.model import Closeout
 from packet.figure import Figure
 from packet.problems import Problem, Refused, path_text, shown
+from packet.review.catalogue import BY_ID
 from packet.review.expected import absent
 from packet.review.model import Finding, Result
 from packet.review.places import finding_place
@@ -81,16 +82,32 @@ def open_items(closeout: Closeout, words: Words, documents: Sequence[Document] =
     lines = []
     for result in closeout.results:
         if result.open:
-            title = words[f"requirements.{result.requirement}"]
-            subject = f" {result.subject}" if result.subject else ""
             word, why = words[f"results.{result.word}"], "; ".join(_why(result, closeout.figures, words))
-            lines.append(f"{title}{subject}: {word}{f' ({why})' if why else ''} [{result.requirement}]")
+            said = f"{word}{f' ({why})' if why else ''}"
+            lines.append(f"{_title(result, closeout, words)}: {said} [{result.requirement}]")
     for finding in _unexplained(closeout):
         facts = "; ".join(_facts(finding, closeout.figures, words))
         title = f"{words[f'findings.{finding.code}']}: {finding.subject}"
         place = _place(finding, documents, words)
         lines.append(f"{title}{f' ({facts})' if facts else ''} [{finding.id}]{place}")
     return lines
+
+
+def _title(result: Result, closeout: Closeout, words: Words) -> str:
+    """Return what is asked and of which part of the work; a plane has its title beside its id."""
+    title = str(words[f"requirements.{result.requirement}"])
+    planes = closeout.geometry.planes if BY_ID[result.requirement].by_plane and closeout.geometry else ()
+    named = next((plane.title for plane in planes if plane.id == result.subject), "")
+    if named:
+        return f"{title}, {visible(named)} ({result.subject})"
+    return f"{title} {result.subject}" if result.subject else title
+
+
+def _to_prove(result: Result) -> str:
+    """Return what a photo names under ``proves``, and the plane it has to show where that counts too."""
+    if BY_ID[result.requirement].by_plane:
+        return f"{result.requirement}, plane: {result.subject}"
+    return result.subject or result.requirement
 
 
 def _unexplained(closeout: Closeout) -> list[Finding]:
@@ -132,11 +149,7 @@ def _to_come(closeout: Closeout, words: Words) -> Iterator[str]:
     for stage in closeout.stages:
         at_stage = [result for result in ahead if result.shown_at == stage]
         if at_stage:
-            titles = (
-                f"{words[f'requirements.{r.requirement}']}{f' {r.subject}' if r.subject else ''}"
-                f" [{r.subject or r.requirement}]"
-                for r in at_stage
-            )
+            titles = (f"{_title(result, closeout, words)} [{_to_prove(result)}]" for result in at_stage)
             yield f"    {words[f'stages.{stage}']}: {'; '.join(titles)}"
 
 

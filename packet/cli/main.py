@@ -17,9 +17,12 @@ COMMANDS = {
     "serve": "Show a job's packet in the browser, rebuilt on change.",
     "zip": "Make the zip of a packet's outside copy, to hand on.",
     "pdf": "Print jobs: a PDF of each copy, a roof card and a nailing card.",
+    "plan": "Make the sheet before a job, for the office and the crew.",
+    "holds": "List what open jobs wait to be shown, next first.",
     "order": "List what to buy for jobs, and write the list for a spreadsheet.",
     "products": "List the product sheets, and what one of each gives.",
     "figures": "Print every figure of a job with its working.",
+    "requirements": "List what is asked: the whole catalogue, or how one job answers it.",
     "rules": "List the rules a job rests on, and what to do about each.",
     "schema": "Print the JSON Schema of a record, for an editor.",
 }

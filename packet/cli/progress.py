@@ -16,6 +16,7 @@ STEPS = {
     "office": "the office's copy",
     "roof-card": "the roof card",
     "nailing-card": "the nailing card",
+    "plan": "the sheet before the job",
 }
 
 #: Goes to the start of the line and empties it.

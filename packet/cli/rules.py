@@ -63,11 +63,13 @@ def _rows(items: "Sequence[Rested]", words: "Words") -> Iterator[str]:
             heading = item.whose
             yield ""
             yield words[f"whose.{heading}"]
-        yield f"  {_name(item, words)}: {_limit_text(item, words)}"
-        yield f"    {_rule_text(item)} [{item.row}]"
-        yield f"    {_mark_text(item, words)}; {words[f'rule_list.{_state(item)}']}"
+        yield f"  {_name(item, words)}: {limit_text(item, words)}"
+        yield f"    {rule_text(item)} [{item.row}]"
+        yield f"    {mark_text(item, words)}; {words[f'rule_list.{state_of(item)}']}"
         if _read_in(item):
             yield f"    {words['rule_list.read_in']}: {_read_in(item)}"
+        if item.authority:
+            yield f"    {words['labels.amendment_of']}: {item.authority}"
         for note in item.notes:
             yield f"    {note}"
         yield f"    {words['rule_list.to_do']}: {'; '.join(_steps(item, words))}"
@@ -77,7 +79,7 @@ def _name(item: "Rested", words: "Words") -> str:
     return str(words[f"rule_list.asks.{item.asks.replace('.', '_')}"])
 
 
-def _limit_text(item: "Rested", words: "Words") -> str:
+def limit_text(item: "Rested", words: "Words") -> str:
     """Return what a row asks, in words and numbers."""
     if item.kind == "present":
         return str(words["rule_list.has_to_be_there"])
@@ -110,13 +112,13 @@ def _number(value: Fraction) -> str:
     return tape_text(value) if 64 % value.denominator == 0 else decimal_text(value, 3)
 
 
-def _rule_text(item: "Rested") -> str:
+def rule_text(item: "Rested") -> str:
     """Return document, edition and section; common practice has no section."""
     section = "" if item.mark == "common_practice" else item.source.locator
     return ", ".join(filter(None, (item.document, item.edition, section)))
 
 
-def _mark_text(item: "Rested", words: "Words") -> str:
+def mark_text(item: "Rested", words: "Words") -> str:
     """Return how a row was read, and by whom where the office read it."""
     from packet.text import day_text
 
@@ -134,7 +136,8 @@ def _read_in(item: "Rested") -> str:
     return "" if same else read
 
 
-def _state(item: "Rested") -> str:
+def state_of(item: "Rested") -> str:
+    """Return the key of whether a row decides, under ``rule_list``."""
     if item.superseded:
         return "superseded"
     return "governs" if item.governs else "decides" if item.decides else "does_not_decide"
@@ -183,15 +186,22 @@ def _reading(item: "Rested", authority: str, words: "Words") -> Iterator[str]:
     yield f"# page_image:  # {said['file_page_image']}"
 
 
-def _data(item: "Rested", words: "Words") -> dict[str, Any]:
-    """Return a row as plain data."""
-    from packet.closeout.rests_on import liftable, nails_of, number_of, words_of
+def value_data(item: "Rested") -> Any:
+    """Return what a row asks as plain data: a number, nails or words; None where nothing was read."""
+    from packet.closeout.rests_on import nails_of, number_of, words_of
 
     number = number_of(item)
     nails = [
         {"length_in": float(nail.length_in), "shank_in": float(nail.shank_in), "shank": nail.shank}
         for nail in nails_of(item)
     ]
+    return float(number) if number is not None else nails or list(words_of(item)) or None
+
+
+def _data(item: "Rested", words: "Words") -> dict[str, Any]:
+    """Return a row as plain data."""
+    from packet.closeout.rests_on import liftable
+
     reading = item.reading
     return {
         "row": item.row,
@@ -199,7 +209,7 @@ def _data(item: "Rested", words: "Words") -> dict[str, Any]:
         "asks": item.asks,
         "name": _name(item, words),
         "kind": item.kind,
-        "value": float(number) if number is not None else nails or list(words_of(item)) or None,
+        "value": value_data(item),
         "unit": item.unit,
         "document": item.document,
         "edition": item.edition,
@@ -210,6 +220,7 @@ def _data(item: "Rested", words: "Words") -> dict[str, Any]:
         "governs": item.governs,
         "missing": list(item.missing),
         "superseded": item.superseded,
+        "authority": item.authority,
         "notes": list(item.notes),
         "used_by": list(item.used_by),
         "to_do": [

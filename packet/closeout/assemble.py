@@ -1,12 +1,15 @@
 """The flow: record, reference and photos in; figures and review; the closeout out."""
 
 from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
 from pathlib import Path
 
 from packet import __version__
+from packet.closeout.answers import reasons_for_what_is_shown, unknown_subjects
 from packet.closeout.goods import missing_figures, product_problems
 from packet.closeout.model import Care, Closeout, Code, Head, Photo
 from packet.closeout.papers import figures_of_nothing, paper_problems
+from packet.figures.access import access
 from packet.figures.deck import deck_plan
 from packet.figures.faults import shape_faults
 from packet.figures.make import make_figures
@@ -26,12 +29,22 @@ from packet.review.catalogue import BY_ID
 from packet.review.duties import duties, standings
 from packet.review.expected import expected
 from packet.review.findings import findings
-from packet.review.holds import hold_points
+from packet.review.holds import HoldPoint, hold_points
 from packet.review.judge import review
 from packet.workspace import Workspace
 
 #: What is read of a job folder, which may come from elsewhere: as with photos, a link is not followed.
 RECORD_FILES = ("job.yaml", "photos.yaml")
+
+
+@dataclass(frozen=True)
+class JobFiles:
+    """The files of a job and its office, read and held against each other."""
+
+    library: Library
+    office: Office
+    record: ReadFile[JobRecord]
+    photos: PhotoSet
 
 
 def assemble(workspace: Workspace, job_folder: Path) -> tuple[Closeout, tuple[TakenPhoto, ...]]:
@@ -40,6 +53,36 @@ def assemble(workspace: Workspace, job_folder: Path) -> tuple[Closeout, tuple[Ta
     Args:
         workspace: The office.
         job_folder: Folder with ``job.yaml`` and perhaps ``photos.yaml``.
+
+    Raises:
+        Refused: Every problem of every file at once.
+    """
+    files = read_files(workspace, job_folder)
+    record, library = files.record, files.library
+    closeout = _closeout(library, files.office, record.value, files.photos)
+    problems = list(missing_figures(record, closeout.takeoff, library))
+    problems += _explained_nothing(record, [finding.id for finding in closeout.findings])
+    problems += figures_of_nothing(record, closeout.figures)
+    problems += reasons_for_what_is_shown(record, closeout.results)
+    if problems:
+        raise Refused(problems)
+    return closeout, files.photos.photos
+
+
+def assemble_holds(workspace: Workspace, job_folder: Path) -> tuple[JobRecord, tuple[HoldPoint, ...]]:
+    """Return the record of a job and its hold points, without what only pages need.
+
+    Raises:
+        Refused: Every problem of every file at once.
+    """
+    files = read_files(workspace, job_folder)
+    record, library = files.record.value, files.library
+    results = review(record, files.photos.photos, library, make_figures(record, library))
+    return record, hold_points(record, results, library.stages(), library.requirement_notes())
+
+
+def read_files(workspace: Workspace, job_folder: Path) -> JobFiles:
+    """Return the files of a job.
 
     Raises:
         Refused: Every problem of every file at once.
@@ -72,13 +115,7 @@ def assemble(workspace: Workspace, job_folder: Path) -> tuple[Closeout, tuple[Ta
         problems += product_problems(record, library)
     if problems or not (library and office and record and photos is not None):
         raise Refused(problems)
-    closeout = _closeout(library, office.value, record.value, photos)
-    problems += missing_figures(record, closeout.takeoff, library)
-    problems += _explained_nothing(record, [finding.id for finding in closeout.findings])
-    problems += figures_of_nothing(record, closeout.figures)
-    if problems:
-        raise Refused(problems)
-    return closeout, photos.photos
+    return JobFiles(library, office.value, record, photos)
 
 
 def _between_files(library: Library, record: ReadFile[JobRecord], photos: PhotoSet) -> Iterator[Problem]:
@@ -105,6 +142,7 @@ def _between_files(library: Library, record: ReadFile[JobRecord], photos: PhotoS
     planes |= record.ids_typed
     things = {*BY_ID, *shown_ids(job), *record.ids_typed}
     yield from paper_problems(record, library, photos, BY_ID, things)
+    yield from unknown_subjects(record)
     if photos.log:
         for n, entry in enumerate(photos.log.value.photos):
             if entry.plane and entry.plane not in planes and (job.roof or not record.ids_typed):
@@ -151,6 +189,7 @@ def _closeout(library: Library, office: Office, record: JobRecord, photos: Photo
     of_items = (item.code for item in record.code_items if item.code)
     codes = tuple(_code(id, library) for id in dict.fromkeys((*code_ids(record), *of_items)))
     care = _care(record, library)
+    safety = access(record, library, figures)
     stages = tuple(stage.id for stage in library.stages())
     return Closeout(
         packet=Head(program=__version__, reference=dict(library.digests())),
@@ -165,12 +204,13 @@ def _closeout(library: Library, office: Office, record: JobRecord, photos: Photo
         approvals=standings(record),
         stages=stages,
         expected=expected(record),
-        photos=tuple(_photo(photo) for photo in photos.photos),
+        photos=tuple(_photo(photo, record.property.time_zone) for photo in photos.photos),
         deck_plan=deck,
         renailing=again,
         takeoff=takeoff,
         geometry=geometry,
         care=care,
+        access=safety,
     )
 
 
@@ -193,7 +233,7 @@ def _care(record: JobRecord, library: Library) -> tuple[Care, ...]:
     )
 
 
-def _photo(photo: TakenPhoto) -> Photo:
+def _photo(photo: TakenPhoto, zone: str) -> Photo:
     """Return a photo as published; its file names come from its id and its bytes, not from typed text."""
     entry, facts = photo.entry, photo.facts
     name = f"photos/{entry.id.lower()}-{facts.sha256[:8]}"
@@ -205,6 +245,8 @@ def _photo(photo: TakenPhoto) -> Photo:
         width_px=facts.width_px,
         height_px=facts.height_px,
         time_from=photo.time_from,
+        time_stated=photo.is_stated(zone),
+        clock=photo.clock,
         large=f"{name}.jpg",
         small=f"{name}-small.jpg",
         has_place=facts.has_place,

@@ -4,10 +4,12 @@ from typing import Literal
 
 from packet.fields import Strict, everyone, leaf
 from packet.figure import Figure, Source
+from packet.figures.access import Access
 from packet.figures.deck_parts import DeckPlan
 from packet.figures.plan import Geometry
 from packet.figures.renailing import Renailing
 from packet.figures.takeoff import TakeoffLine
+from packet.photos.clocknote import ClockCorrection
 from packet.photos.log import CaptionedPhoto
 from packet.record.job import JobRecord
 from packet.record.office import Office
@@ -35,6 +37,11 @@ class Photo(CaptionedPhoto):
     width_px: int = everyone(description="Width of the original, upright [px].")
     height_px: int = everyone(description="Height of the original, upright [px].")
     time_from: Literal["log", "camera", "nowhere"] = everyone()
+    time_stated: bool = everyone(description="Its time rests on what somebody said, not on a camera.")
+    clock: ClockCorrection | None = everyone(
+        None,
+        description="Its time by a right clock, where the camera's was off; taken_at stays the camera's.",
+    )
     large: str = everyone(description="Published large size.")
     small: str = everyone(description="Published small size.")
     has_place: bool = leaf(description="The original carries a position; it is never published.")
@@ -81,3 +88,4 @@ class Closeout(Strict):
     renailing: Renailing | None = everyone()
     geometry: Geometry | None = everyone()
     care: tuple[Care, ...] = everyone()
+    access: Access = everyone(description="Ladders, heights of fall, old paint and old coverings.")

@@ -13,6 +13,7 @@ from packet import units
 from packet.closeout.model import Closeout
 from packet.fields import Money, readers_of
 from packet.figure import Figure, Origin, Source, Term, Working
+from packet.figures.access import Access, AccessFact, Landing
 from packet.figures.deck_parts import (
     DeckCutOut,
     DeckEdges,
@@ -33,14 +34,15 @@ from packet.review.catalogue import BY_ID
 from packet.review.duties import Bound, DayCheck, Duty, Reason, Rule, Standing, Stated
 from packet.review.findings import OF_PHOTOS
 from packet.review.holds import HoldItem, HoldPoint
-from packet.review.model import Answer, Finding, Part, Result
+from packet.review.model import Answer, Finding, Missed, Part, Result
 
 #: Types whose leaves go where the thing that holds them goes; the leaves of any other are the office's alone.
 _FOLLOW: frozenset[type] = frozenset(
-    {Figure, Working, Term, Origin, Source, Result, Part, Limit, Answer, Finding, Nail}
+    {Figure, Working, Term, Origin, Source, Result, Missed, Part, Limit, Answer, Finding, Nail}
     | {Geometry, PlanPlane, PlanEdge, PlanArea, PlanMark, TakeoffLine}
     | {DeckPlan, DeckPlane, DeckPiece, DeckRow, DeckStep, DeckCutOut, DeckEdges, DeckJoint}
     | {Renailing, Trigger}
+    | {Access, AccessFact, Landing}
     | {HoldPoint, HoldItem}
     | {Duty, Reason, Bound, Rule, DayCheck, Stated, Standing}
 )
@@ -64,9 +66,9 @@ def redact(closeout: Closeout, reader: Reader) -> dict[str, Any]:
     photos = {photo["id"] for photo in copy["photos"]}
     documents = {document["id"] for document in copy["record"]["documents"]}
     for result in copy["results"]:
-        for name in ("evidence", "late"):
+        for name in ("evidence", "late", "stated"):
             _keep(result, name, photos)
-        result["stated"] = [id for id in result["stated"] if id in photos]
+        result["missed"] = [miss for miss in result["missed"] if miss["photo"] in photos]
         _keep(result, "papers", documents)
     withheld = {photo.id for photo in closeout.photos} - photos
     for finding in copy["findings"]:

@@ -42,6 +42,7 @@ class Rested:
         governs: It is the one that decides a result.
         missing: Facts without which it can't be told whether it applies.
         superseded: What took its place; "" when it stands.
+        authority: Who adopted it, where an amendment names them; "" otherwise.
         notes: Reason why there is no value, and the plain note.
         reading: The office's own reading, when it lifted the row.
         used_by: Requirements that ask it, and figures it was put into.
@@ -66,6 +67,7 @@ class Rested:
     reading: Reading | None
     used_by: tuple[str, ...]
     steps: tuple[Step, ...]
+    authority: str = ""
 
     @property
     def mark(self) -> Mark:
@@ -151,7 +153,7 @@ def _of_limit(limit: Limit, asks: str, requirement: str, governs: bool, library:
             used_by=(requirement,),
             steps=("nothing",),
         )
-    row = library.row(limit.row)
+    row = replace(library.row(limit.row), superseded=limit.superseded)
     found = _of_row(row, library, limit.missing, requirement, governs=governs)
     steps: tuple[Step, ...] = found.steps
     if not limit.may_accuse:
@@ -207,6 +209,7 @@ def _of_row(
         reading=row.reading,
         used_by=(used_by,),
         steps=_steps(row, missing),
+        authority=row.authority,
     )
 
 

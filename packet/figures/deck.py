@@ -15,6 +15,7 @@ from packet.calc.polygon import Outline, distance, polygon_area_formula, rectang
 from packet.figure import FigureSet, Number, term
 from packet.figures.deck_edges import deck_edges
 from packet.figures.deck_parts import UV, DeckCutOut, DeckPiece, DeckPlan, DeckPlane, DeckRow, DeckStep
+from packet.figures.panel_span import half_width_ft, space_figures
 from packet.figures.rules import Limit, code_ids, facts, limits
 from packet.figures.shapes import PlacedPlane, RoofShape, feet, opening_outline_ft, outline_ft, roof_shape
 from packet.record.job import JobRecord
@@ -22,9 +23,6 @@ from packet.record.roof import Framing, FramingLines
 from packet.record.wood import CutOut as CutOutRecord
 from packet.record.wood import Patch
 from packet.reference import Library
-
-#: Width of nominal 2 in framing as dressed, where the record gives none [ft].
-MEMBER_WIDTH_FT = Fraction(3, 2) / 12
 
 #: A strip along a rake takes the framing of the gable end and nothing beside it [ft].
 GABLE_STRIP_FT = 3 / 12
@@ -38,6 +36,7 @@ def deck_plan(record: JobRecord, library: Library, figures: FigureSet) -> DeckPl
     if deck is None or roof is None or not (deck.sheets or deck.cut_outs):
         return None
     shape = roof_shape(roof)
+    space_figures(record, figures)
     edge, by_rule = _spacing("edge_spacing", record, library, figures)
     field, _ = _spacing("field_spacing", record, library, figures)
     gable, _ = _spacing("gable_spacing", record, library, figures)
@@ -130,8 +129,7 @@ class _Layout:
 
     @property
     def half_width(self) -> Fraction:
-        framing = self.record.roof.framing if self.record.roof else None
-        return (feet(framing.width) if framing and framing.width else MEMBER_WIDTH_FT) / 2
+        return half_width_ft(self.record.roof.framing if self.record.roof else None)
 
     def framing(
         self, plane: PlacedPlane

@@ -1,6 +1,7 @@
 """Long edges of new panels between the framing: whether they want support, and the clips on their joints."""
 
 from collections.abc import Sequence
+from fractions import Fraction
 
 from packet.calc.deck.edge_support import CLIPS_IN_SPAN, CLIPS_ON_EDGE, clips_in_span, clips_on_edge
 from packet.calc.deck.joints import (
@@ -12,7 +13,7 @@ from packet.calc.deck.joints import (
 )
 from packet.figure import FigureSet, Number, Term, term
 from packet.figures.deck_parts import DeckEdges, DeckJoint, DeckPlane
-from packet.figures.panel_span import TABLE, PanelSpan, edges_want_support, panel_span
+from packet.figures.panel_span import TABLE, PanelSpan, edges_want_support, panel_span, widest_spacing
 from packet.record.job import JobRecord
 from packet.record.roof import FramingLines
 from packet.reference import Library
@@ -28,9 +29,10 @@ def deck_edges(
         return None
     span = panel_span(record, library)
     wanted = edges_want_support(record, span)
+    spacing = widest_spacing(record)
     bare = _span("bare", span, span.bare_in, figures) if span else ""
     held = _span("held", span, span.held_in, figures) if span else ""
-    each_wanted = _each_wanted(record, library, span, figures) if wanted and span else ""
+    each_wanted = _each_wanted(spacing, library, span, figures) if wanted and span and spacing else ""
     each = _each(record, each_wanted if span and span.may_decide else "", figures)
     found = [
         _joint(record, figures, plane, f"joint.{plane.id}.{number}", joint, each)
@@ -38,7 +40,8 @@ def deck_edges(
         for number, joint in enumerate(_joints(plane), 1)
     ]
     clips = _total(found, figures)
-    return DeckEdges(bare, held, wanted, each_wanted, bool(each), tuple(found), clips)
+    widest = spacing[0] if spacing else ""
+    return DeckEdges(bare, held, widest, wanted, each_wanted, bool(each), tuple(found), clips)
 
 
 def _span(name: str, span: PanelSpan, value: Number, figures: FigureSet) -> str:
@@ -46,15 +49,11 @@ def _span(name: str, span: PanelSpan, value: Number, figures: FigureSet) -> str:
     return figures.measured(f"deck.edges.{name}", value, "in", f"table.{TABLE}", sources=[span.source]).id
 
 
-def _each_wanted(record: JobRecord, library: Library, span: PanelSpan, figures: FigureSet) -> str:
-    """Add the clips that each space wants."""
-    framing = record.roof.framing if record.roof else None
-    if framing is None:
-        return ""
-    spacing = framing.spacing.inches
-    terms = [figures.as_term("frame_spacing_in", "roof.framing.spacing", spacing, "in")]
+def _each_wanted(spacing: tuple[str, Fraction], library: Library, span: PanelSpan, figures: FigureSet) -> str:
+    """Add the clips that each space wants, by the widest of them."""
+    terms = [figures.as_term("frame_spacing_in", *spacing, "in")]
     two = library.table("deck_distances").lookup(what="two clips in a span from").source
-    id, value = "deck.edges.clips_wanted", clips_in_span(spacing)
+    id, value = "deck.edges.clips_wanted", clips_in_span(spacing[1])
     return figures.computed(id, value, "count", CLIPS_IN_SPAN, terms, sources=[span.source, two]).id
 
 

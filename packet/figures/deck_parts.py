@@ -109,6 +109,7 @@ class DeckEdges:
     Attributes:
         bare: Figure of the widest framing that the panel spans with bare edges.
         held: Figure of the widest framing that it spans with its edges held.
+        spacing: Figure of the widest distance on center that the panels span.
         wanted: Whether the edges want support on this framing; None where nobody can tell.
         each_wanted: Figure of the clips that each space wants, where clips are to hold the edges.
         by_clips: Whether clips hold the edges, or are to hold them.
@@ -118,6 +119,7 @@ class DeckEdges:
 
     bare: str
     held: str
+    spacing: str
     wanted: bool | None
     each_wanted: str
     by_clips: bool

@@ -7,6 +7,7 @@ from packet.figures.air import air_figures
 from packet.figures.eaves import eaves_figures
 from packet.figures.goods import goods_figures
 from packet.figures.measured import measured_figures
+from packet.figures.points import point_figures
 from packet.figures.roof import roof_figures
 from packet.figures.wind import wind_figures
 from packet.figures.work import work_figures
@@ -18,6 +19,7 @@ TOPICS: tuple[Callable[[JobRecord, Library, FigureSet], None], ...] = (
     roof_figures,
     wind_figures,
     work_figures,
+    point_figures,
     air_figures,
     eaves_figures,
     goods_figures,

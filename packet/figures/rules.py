@@ -5,7 +5,7 @@ from dataclasses import dataclass
 from fractions import Fraction
 
 from packet.figure import Figure, FigureSet, Source, term
-from packet.figures.panel_span import edge_facts
+from packet.figures.panel_span import edge_facts, widest_spacing
 from packet.figures.shapes import PlacedPlane, roof_shape
 from packet.record.air import Ventilation
 from packet.record.job import JobRecord
@@ -39,6 +39,7 @@ class Limit:
         note: Plain note; "" for none.
         may_accuse: False when a rule that was not read asks less here: then keeping this one is enough, and
             missing it shows nothing.
+        authority: Who adopted it, where an amendment names them; "" otherwise.
     """
 
     row: str
@@ -54,6 +55,7 @@ class Limit:
     missing: tuple[str, ...] = ()
     note: str = ""
     may_accuse: bool = True
+    authority: str = ""
 
 
 def code_ids(record: JobRecord) -> tuple[str, ...]:
@@ -83,6 +85,9 @@ def facts(record: JobRecord, figures: FigureSet, library: Library) -> dict[str, 
         "house_built": record.property.built,
         "house_permit_date": record.property.permit_date,
         "wind_zone": record.basis.wind_zone if record.basis else None,
+        "roof_zone": record.basis.roof_zone if record.basis else None,
+        "chimney_width_in": _chimney_width(record),
+        "frame_spacing_in": spacing[1] if (spacing := widest_spacing(record)) else None,
         "old_fastener": record.roof.old.deck_fastener if record.roof and record.roof.old else None,
         "frame_gravity": _frame_gravity(record, library),
         **edge_facts(record, library),
@@ -92,8 +97,6 @@ def facts(record: JobRecord, figures: FigureSet, library: Library) -> dict[str, 
             "old_nail_length_in": record.roof.old.deck_nail.length_in,
             "old_nail_shank_in": record.roof.old.deck_nail.shank_in,
         }
-    if record.roof and record.roof.framing:
-        known["frame_spacing_in"] = record.roof.framing.spacing.inches
     if deck and deck.nail:
         known |= {
             "nail_length_in": deck.nail.size.length_in,
@@ -127,6 +130,12 @@ def _frame_gravity(record: JobRecord, library: Library) -> Fraction | None:
     if framing is None or framing.species not in table.words("species"):
         return None
     return table.lookup(species=framing.species).number("specific_gravity")
+
+
+def _chimney_width(record: JobRecord) -> Fraction | None:
+    """Return the width of the widest chimney that got new flashing, of those that were measured."""
+    widths = [d.width for d in record.details if d.kind == "chimney" and d.state == "new"]
+    return max((width.inches for width in widths if width), default=None)
 
 
 def _value(figures: FigureSet, id: str) -> object:
@@ -198,6 +207,7 @@ def _limit(row: CodeRow, library: Library, figures: FigureSet, *, missing: tuple
         missing=missing,
         note=" ".join(part for part in (row.note, row.reason) if part),
         may_accuse=not row.in_doubt,
+        authority=row.authority,
     )
 
 

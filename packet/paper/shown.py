@@ -3,7 +3,7 @@
 import re
 from collections.abc import Callable, Iterator, Mapping
 from contextlib import suppress
-from datetime import date
+from datetime import datetime
 from typing import Any
 
 from packet.closeout.orderlist import more_text, more_to_order
@@ -13,12 +13,16 @@ from packet.text import Words, unit_text
 #: Filters that write values, by name: the same as on the pages, so that page and paper write a number alike.
 Filters = Mapping[str, Callable[..., str]]
 
+#: Parts of a copy whose days paper prints.
+_DATED = ("record", "duties", "results")
+
 _NAME_AND_BRACKET = re.compile(r"(?<=[^\W\d])\(")
 
 #: The space in 4′ 6″ or 2 3/8; around a sign of a sum it is another.
 _SPACE_IN_NUMBER = re.compile(r"(?<=[\d′]) (?=\d)")
 
-_DAY = re.compile(r"\d{4}-\d\d-\d\d")
+#: A day, or a time at the house.
+_DAY = re.compile(r"\d{4}-\d\d-\d\d(?:T\d\d:\d\d:\d\d)?")
 
 
 def shown(copy: Mapping[str, Any], words: Words, filters: Filters) -> dict[str, Any]:
@@ -36,8 +40,9 @@ def shown(copy: Mapping[str, Any], words: Words, filters: Filters) -> dict[str, 
             for id, figure in copy["figures"].items()
         },
         "order_more": {line["use"]: more_text(more_to_order(copy, line), words) for line in copy["takeoff"]},
-        "days": {text: filters["day"](text) for text in sorted(set(_days([copy["record"], copy["duties"]])))},
+        "days": {text: filters["day"](text) for text in sorted(set(_days([copy[part] for part in _DATED])))},
         "moments": {photo["id"]: filters["moment"](photo) for photo in copy["photos"]},
+        "corrected": {photo["id"]: filters["corrected"](photo) for photo in copy["photos"] if photo["clock"]},
     }
 
 
@@ -84,7 +89,7 @@ def _days(value: Any) -> Iterator[str]:
     if isinstance(value, str):
         if _DAY.fullmatch(value):
             with suppress(ValueError):
-                date.fromisoformat(value)
+                datetime.fromisoformat(value)
                 yield value
     elif isinstance(value, Mapping | list):
         for item in value.values() if isinstance(value, Mapping) else value:

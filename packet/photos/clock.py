@@ -1,6 +1,6 @@
 """The offset from UTC of a time on the wall, where the house's time zone leaves no doubt about it."""
 
-from datetime import UTC, datetime, timedelta
+from datetime import UTC, date, datetime, timedelta
 from zoneinfo import ZoneInfo
 
 
@@ -38,6 +38,33 @@ def instant(moment: datetime, offset: str | None, zone: str) -> datetime:
     if offset is None:
         return _in_utc(moment.replace(tzinfo=ZoneInfo(zone)))
     return _in_utc(datetime.fromisoformat(f"{moment.isoformat()}{offset}"))
+
+
+def span(moment: datetime, offset: str | None, zone: str) -> tuple[datetime, datetime]:
+    """Return the earliest and the latest instant that a time on the wall can mean, in UTC.
+
+    They differ only where no offset was written down, in the hour that clocks show twice or leave out.
+
+    Args:
+        moment: Time on the wall.
+        offset: Offset from UTC as ``-04:00``, or None for the house's clock.
+        zone: IANA name.
+    """
+    both = [instant(moment.replace(fold=fold), offset, zone) for fold in (0, 1)]
+    return min(both), max(both)
+
+
+def day_in(moment: datetime, zone: str) -> date:
+    """Return the day on the house's calendar at an instant.
+
+    Args:
+        moment: Instant in UTC.
+        zone: IANA name.
+    """
+    try:
+        return moment.astimezone(ZoneInfo(zone)).date()
+    except OverflowError:
+        return moment.date()
 
 
 def _in_utc(moment: datetime) -> datetime:

@@ -7,10 +7,11 @@ from typing import Annotated, Literal
 from pydantic import StringConstraints
 
 from packet.fields import Coordinate, Id, Line, Moment, Offset, Strict, everyone, leaf
+from packet.photos.clocknote import ClockNote
 from packet.readers import OFFICE, Reader
 
-#: Entries one log may hold.
-MOST_PHOTOS = 2000
+#: Entries one log may hold, and notes on clocks.
+MOST_PHOTOS, MOST_CLOCKS = 2000, 100
 
 Caption = Annotated[str, StringConstraints(min_length=1, max_length=300)]
 Stage = Literal["before", "stripped", "deck", "dried-in", "edges", "covering", "done"]
@@ -37,6 +38,11 @@ class LoggedPhoto(Strict):
     offset: Offset | None = everyone(None, description="Offset from UTC at that time.")
     offset_from: Literal["camera", "property", "stated"] = everyone(
         "camera", description="Where the offset comes from.", examples=["camera"]
+    )
+    stated_by: Line | None = everyone(
+        None,
+        description="Who said when it was taken, and how, where the time is no camera's: a weaker proof.",
+        examples=["Dov Marrick, in the text message it came with"],
     )
     taken_by: Line | None = everyone(None, description="Who took it.", examples=["Dov Marrick"])
     stage: Stage | None = everyone(
@@ -84,6 +90,9 @@ class PhotoLog(Strict):
 
     photos: tuple[LoggedPhoto, ...] = leaf(
         (), description="Photos in the order of the work.", max_length=MOST_PHOTOS
+    )
+    clocks: tuple[ClockNote, ...] = leaf(
+        (), description="Notes on camera clocks that were off.", max_length=MOST_CLOCKS
     )
 
 

@@ -8,7 +8,7 @@ Only the brackets of an empty list, ``photos: []``, make room for the first entr
 import io
 import re
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from pathlib import Path
 from typing import Any
 
@@ -36,6 +36,8 @@ class OldLog:
         entries: Its entries.
         has_key: Whether the key of its list stands there.
         place: Line and column of its list [1-based].
+        others: Its other keys as typed: notes on clocks.
+        next_line: Line of the key behind its list [1-based]; 0 when the list is the last.
     """
 
     path: Path
@@ -44,6 +46,8 @@ class OldLog:
     entries: tuple[LoggedPhoto, ...] = ()
     has_key: bool = False
     place: tuple[int, int] = (1, 1)
+    others: Mapping[str, Any] = field(default_factory=dict)
+    next_line: int = 0
 
 
 @dataclass(frozen=True)
@@ -80,9 +84,20 @@ def read_log(path: Path) -> OldLog:
     if document.value == {"photos": None}:
         return OldLog(path, data, has_key=True)
     log: ReadFile[PhotoLog] = read_model(path, PhotoLog)
-    place = document.place(("photos",))
     listed = document.value.get("photos")
-    return OldLog(path, data, tuple(listed or ()), log.value.photos, has_key=listed is not None, place=place)
+    others = {key: value for key, value in document.value.items() if key != "photos"}
+    own_line = document.place(("photos",), key=True)[0]
+    behind = [line for key in others if (line := document.place((key,), key=True)[0]) > own_line]
+    return OldLog(
+        path,
+        data,
+        tuple(listed or ()),
+        log.value.photos,
+        has_key=listed is not None,
+        place=document.place(("photos",)),
+        others=others,
+        next_line=min(behind, default=0) if listed is not None else 0,
+    )
 
 
 def with_entries(old: OldLog, entries: Sequence[NewEntry]) -> NewLog:
@@ -99,10 +114,11 @@ def with_entries(old: OldLog, entries: Sequence[NewEntry]) -> NewLog:
     lines = [f"{indent}{line}" for line in _written(entries).splitlines()]
     line_end = _line_end(old.data)
     # an empty list stands in brackets, as in a new job's log, and its two brackets are all that ever goes
-    before = "" if not old.data or old.data.endswith((b"\n", b"\r")) else line_end
+    head, tail = _parted(_without_brackets(old), old.next_line)
+    before = "" if not head or head.endswith((b"\n", b"\r")) else line_end
     key = "" if old.has_key else f"photos:{line_end}"
     added = before + key + "".join(f"{line}{line_end}" for line in lines)
-    data = _without_brackets(old) + added.encode()
+    data = head + added.encode() + tail
     wanted = [*old.values, *({name: _as_typed(v) for name, v in e.values.items()} for e in entries)]
     shape = Problem("photo-log-shape", old.path, *old.place, "photos")
     try:
@@ -111,10 +127,21 @@ def with_entries(old: OldLog, entries: Sequence[NewEntry]) -> NewLog:
         if any(problem.code == "too-large" for problem in refused.problems):
             raise
         raise Refused(shape) from None
-    if document.value.keys() != {"photos"} or document.value["photos"] != wanted:
+    if document.value != {**old.others, "photos": wanted}:
         raise Refused(shape)
     PhotoLog.model_validate(document.value)
     return NewLog(data, document.place(("photos", len(old.values)))[0])
+
+
+def _parted(data: bytes, next_line: int) -> tuple[bytes, bytes]:
+    """Return a log up to the end of its list, and what follows: another key with the remarks above it."""
+    if not next_line:
+        return data, b""
+    lines = re.split(rb"(?<=\n)|(?<=\r)(?!\n)", data)
+    end = next_line - 1
+    while end and re.match(rb"[ \t]*[\r\n]|#", lines[end - 1]):
+        end -= 1
+    return b"".join(lines[:end]), b"".join(lines[end:])
 
 
 def _without_brackets(old: OldLog) -> bytes:

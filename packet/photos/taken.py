@@ -1,24 +1,34 @@
 """The photo log joined with the originals it names."""
 
 from dataclasses import dataclass
-from datetime import datetime
+from datetime import date, datetime
 from pathlib import Path
 from typing import Literal
 
+from packet.photos.clock import day_in, offset_at, span
+from packet.photos.clocknote import ClockCorrection, ClockNote, note_faults
 from packet.photos.facts import DecoderMissing, PhotoFacts, PhotoUnreadable, read_facts
 from packet.photos.kinds import HEIC_EXTRA
 from packet.photos.log import CaptionedPhoto, LoggedPhoto, PhotoLog, photo_path
-from packet.problems import Problem, Refused
+from packet.problems import Problem, Refused, nearest
 from packet.reading import ReadFile, read_model
 
 
 @dataclass(frozen=True)
 class TakenPhoto:
-    """A captioned photo, its original, and what the original says of itself."""
+    """A captioned photo, its original, and what the original says of itself.
+
+    Attributes:
+        entry: Its entry in the log.
+        path: The original.
+        facts: What the original says.
+        clocks: The log's notes on clocks that were off.
+    """
 
     entry: CaptionedPhoto
     path: Path
     facts: PhotoFacts
+    clocks: tuple[ClockNote, ...] = ()
 
     @property
     def taken_at(self) -> datetime | None:
@@ -36,6 +46,48 @@ class TakenPhoto:
         if self.entry.taken_at:
             return "log"
         return "camera" if self.facts.taken_at else "nowhere"
+
+    def is_stated(self, zone: str) -> bool:
+        """Return whether when it was taken rests on what somebody said: time or offset is not the camera's.
+
+        Args:
+            zone: Time zone of the house, which tells the offset where the camera gave none.
+        """
+        entry, facts, moment = self.entry, self.facts, self.taken_at
+        if moment is None:
+            return False
+        told = facts.offset or offset_at(moment, zone)
+        another_offset = entry.offset is not None and entry.offset != told
+        said = entry.stated_by is not None or entry.offset_from == "stated"
+        return said or moment != facts.taken_at or another_offset
+
+    @property
+    def clock(self) -> ClockCorrection | None:
+        """The time by a right clock, where a note says that the camera's was off."""
+        moment = self.taken_at
+        if moment is None or moment != self.facts.taken_at or self.entry.stated_by:
+            return None  # what somebody said was not read off that clock
+        note = next((note for note in self.clocks if note.is_of(self.entry.taken_by, moment)), None)
+        if note is None:
+            return None
+        return ClockCorrection(
+            corrected_at=note.corrected(moment), off=note.lapse.text, side=note.side, how=note.how
+        )
+
+    def span(self, zone: str) -> tuple[datetime, datetime] | None:
+        """Return the earliest and the latest instant it can have been taken at, in UTC; None without a time.
+
+        Args:
+            zone: Time zone of the house, for a time without an offset.
+        """
+        clock = self.clock
+        moment = clock.corrected_at if clock else self.taken_at
+        return span(moment, self.offset, zone) if moment else None
+
+    def day(self, zone: str) -> date | None:
+        """Return the day it was taken on, by the house's calendar; None without a time."""
+        taken = self.span(zone)
+        return day_in(taken[0], zone) if taken else None
 
 
 @dataclass(frozen=True)
@@ -94,6 +146,7 @@ def take_photos(job_folder: Path) -> PhotoSet:
         return PhotoSet()
     log: ReadFile[PhotoLog] = read_model(path, PhotoLog)
     problems: list[Problem] = []
+    problems += _clock_problems(log)
     taken: list[TakenPhoto] = []
     seen: set[str] = set()
     for index, entry in enumerate(log.value.photos):
@@ -105,10 +158,24 @@ def take_photos(job_folder: Path) -> PhotoSet:
             place = "sha256" if found == "photo-changed" else "file"
             problems.append(log.problem(found, ("photos", index, place), entry.file, install=HEIC_EXTRA))
         elif not entry.lacks:
-            taken.append(TakenPhoto(_captioned(entry), *found))
+            taken.append(TakenPhoto(_captioned(entry), *found, log.value.clocks))
     if problems:
         raise Refused(problems)
     return PhotoSet(log, tuple(taken))
+
+
+def _clock_problems(log: ReadFile[PhotoLog]) -> list[Problem]:
+    people = [photo.taken_by for photo in log.value.photos if photo.taken_by]
+    return [
+        log.problem(
+            fault.code,
+            ("clocks", fault.number, fault.key),
+            fault.found,
+            accepted=fault.accepted,
+            nearest=nearest(fault.found, people) or "",
+        )
+        for fault in note_faults(log.value.clocks, people)
+    ]
 
 
 def _captioned(entry: LoggedPhoto) -> CaptionedPhoto:

@@ -52,7 +52,9 @@ class Callback(Strict):
     id: Id = everyone(description="Id of the call.", examples=["CB1"])
     on: Day = everyone(description="Day of the call.")
     told: Prose = everyone(
-        description="What was told.", examples=["A drip at the bath fan after wind from the west."]
+        quoted=True,
+        description="What was told.",
+        examples=["A drip at the bath fan after wind from the west."],
     )
     found: Prose | None = everyone(
         None, description="What was found.", examples=["Condensation in the fan pipe."]

@@ -23,7 +23,9 @@ class Vent(Strict):
     free_sq_in_each: Quantity | None = everyone(
         None, description="Net free area of one piece, or of one foot, in square inches.", examples=["18"]
     )
-    printed_on: Line | None = everyone(None, description="Where that area is printed.", examples=["carton"])
+    printed_on: Line | None = everyone(
+        None, quoted=True, description="Where that area is printed.", examples=["carton"]
+    )
     below_top: Length | None = everyone(
         None,
         description="Height below the ridge or the highest point of the attic, measured plumb.",

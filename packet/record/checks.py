@@ -6,12 +6,14 @@ from itertools import pairwise
 from typing import Any
 
 from packet.problems import path_text
+from packet.record.area_checks import AREA_CHECKS
 from packet.record.fault import Fault, Loc
 from packet.record.forms import HipForm, WingForm, parts
 from packet.record.job import JobRecord
 from packet.record.paper_checks import PAPER_CHECKS
 from packet.record.planes import AnyPlane, Outlined, Trapezoid, Triangle
 from packet.record.roof import Roof
+from packet.record.twice_checks import TWICE_CHECKS
 from packet.record.wood_checks import WOOD_CHECKS
 from packet.units import fraction_text
 
@@ -292,8 +294,10 @@ CHECKS: tuple[Callable[[JobRecord], Iterator[Fault]], ...] = (
     _shapes_that_do_not_close,
     _openings_larger_than_their_plane,
     _more_used_than_came,
+    *AREA_CHECKS,
     *PAPER_CHECKS,
     *WOOD_CHECKS,
+    *TWICE_CHECKS,
 )
 
 

@@ -24,9 +24,11 @@ class Delivery(Strict):
 
     id: Id = everyone(description="Id of the delivery.", examples=["DL1"])
     on: Day = everyone(description="Day it came.")
-    ticket: Line | None = everyone(None, description="Number on the ticket.", examples=["T-4471"])
+    ticket: Line | None = everyone(
+        None, quoted=True, description="Number on the ticket.", examples=["T-4471"]
+    )
     quantity: Quantity = everyone(description="How much came.", examples=["30"])
-    lot: Line | None = everyone(None, description="Lot on the wrapper.", examples=["M-06C-1127"])
+    lot: Line | None = everyone(None, quoted=True, description="Lot on the wrapper.", examples=["M-06C-1127"])
 
 
 class Allowance(Strict):
@@ -77,7 +79,7 @@ class Bought(Strict):
     returned: Quantity | None = everyone(None, description="Returned to the supplier.")
     left: Quantity | None = everyone(None, description="Left with the owner.")
     scrap: Quantity | None = everyone(None, description="Thrown away.")
-    lot: Line | None = everyone(None, description="Lot on the wrapper.", examples=["L-27F-0318"])
+    lot: Line | None = everyone(None, quoted=True, description="Lot on the wrapper.", examples=["L-27F-0318"])
     left_where: Line | None = everyone(
         None, description="Where the rest is kept.", examples=["garage, north shelf"]
     )

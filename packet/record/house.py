@@ -2,7 +2,7 @@
 
 from typing import Literal
 
-from packet.fields import Count, Day, Id, Line, Prose, Strict, TimeZone, everyone, leaf
+from packet.fields import Area, Count, Day, Id, Line, Prose, Strict, TimeZone, everyone, leaf
 
 Kind = Literal["patch", "section", "re-roof", "recover"]
 Status = Literal["planned", "under way", "closed"]
@@ -24,13 +24,27 @@ class JobHead(Strict):
     )
 
 
+class PaintDisturbed(Strict):
+    """Painted surface the work breaks, scrapes, cuts or takes off; what is left out is none."""
+
+    outside: Area | None = everyone(None, description="Outside, in all.", examples=["12 sq ft"])
+    inside: Area | None = everyone(
+        None, description="Inside: the most in one room within 30 days.", examples=["2 sq ft"]
+    )
+    taken_out: Literal["none", "windows or painted parts"] = everyone(
+        "none",
+        description="Whether a window is replaced, or a painted part such as a fascia torn out.",
+        examples=["windows or painted parts"],
+    )
+
+
 class House(Strict):
     """The house the work was done on."""
 
-    street: Line = everyone(description="House number and street.", examples=["18 Heron Lane"])
-    town: Line = everyone(description="Town or city.", examples=["Pellam Reach"])
-    county: Line | None = everyone(None, description="County.", examples=["Kestrel County"])
-    state: Line = everyone(description="State.", examples=["South Carolina"])
+    street: Line = everyone(quoted=True, description="House number and street.", examples=["18 Heron Lane"])
+    town: Line = everyone(quoted=True, description="Town or city.", examples=["Pellam Reach"])
+    county: Line | None = everyone(None, quoted=True, description="County.", examples=["Kestrel County"])
+    state: Line = everyone(quoted=True, description="State.", examples=["South Carolina"])
     built: Count | None = everyone(None, description="Year the house was built.", examples=[1988])
     permit_date: Day | None = everyone(
         None,
@@ -48,6 +62,14 @@ class House(Strict):
         examples=["within 3,000 ft"],
     )
     stories: Count | None = everyone(None, description="Stories above ground.", examples=[1])
+    paint_disturbed: PaintDisturbed | None = everyone(
+        None, description="Old paint that the work disturbs, planned or done; a rule on lead asks by it."
+    )
+    asbestos_test: Literal["none found", "found"] | None = everyone(
+        None,
+        description="What a licensed tester found in the old covering and felt; left out when untested.",
+        examples=["none found"],
+    )
     time_zone: TimeZone = everyone(
         description="IANA time zone of the house; photo times are read in it.", examples=["America/New_York"]
     )
@@ -66,7 +88,7 @@ class People(Strict):
 
     owner: Person | None = leaf(None, description="The owner; printed in the office's copy alone.")
     crew: tuple[Line, ...] = everyone(
-        (), description="Who did the work.", examples=[["Dov Marrick", "Tam Oduya"]]
+        (), quoted=True, description="Who did the work.", examples=[["Dov Marrick", "Tam Oduya"]]
     )
 
 
@@ -119,6 +141,8 @@ class Found(Strict):
         description="What the owner answered.", examples=["declined"]
     )
     on: Day | None = everyone(None, description="Day of the answer.")
-    how: Line | None = everyone(None, description="How the answer was given.", examples=["text message"])
+    how: Line | None = everyone(
+        None, quoted=True, description="How the answer was given.", examples=["text message"]
+    )
     done: Prose | None = everyone(None, description="What was done about it.", examples=["Left as found."])
     covered_on: Day | None = everyone(None, description="Day the next layer covered it.")

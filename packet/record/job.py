@@ -24,7 +24,7 @@ class JobRecord(Strict):
     people: People | None = everyone(None, description="Owner and crew.")
     dates: Dates = everyone(Dates(), description="Days of the work.")
     complaint: Prose | None = everyone(
-        None, description="What the owner saw.", examples=["A ring on the dining-room ceiling."]
+        None, quoted=True, description="What the owner saw.", examples=["A ring on the dining-room ceiling."]
     )
     cause: Cause | None = everyone(None, description="Why it leaked; a planned job may not know yet.")
     roof: Roof | None = everyone(None, description="The roof.")

@@ -6,6 +6,7 @@ from packet.fields import (
     Coordinate,
     Count,
     Day,
+    DayOrTime,
     Exposure,
     Id,
     Length,
@@ -31,7 +32,9 @@ class IceBarrier(Strict):
     """The membrane along the eaves of a cold place, as taped."""
 
     product: Line = everyone(description="What the crew calls it.", examples=["self-adhered sheet"])
-    standard: Line | None = everyone(None, description="Standard on the roll.", examples=["ASTM D1970"])
+    standard: Line | None = everyone(
+        None, quoted=True, description="Standard on the roll.", examples=["ASTM D1970"]
+    )
     up_slope: Length | None = everyone(
         None, description="From the eave edge up the slope, as taped.", examples=["6 ft"]
     )
@@ -56,7 +59,9 @@ class SealedDeck(Strict):
         description="Way of sealing.", examples=["tape on the joints"]
     )
     product: Line | None = everyone(None, description="What was used.", examples=["flashing tape"])
-    standard: Line | None = everyone(None, description="Standard on it.", examples=["ASTM D1970"])
+    standard: Line | None = everyone(
+        None, quoted=True, description="Standard on it.", examples=["ASTM D1970"]
+    )
     width: Length | None = everyone(None, description="Width of the tape.", examples=["4 in"])
 
 
@@ -82,7 +87,7 @@ class DryIn(Strict):
     """Underlayment and what the night did."""
 
     standard: Line | None = everyone(
-        None, description="Standard and type on the roll.", examples=["ASTM D226 Type II"]
+        None, quoted=True, description="Standard and type on the roll.", examples=["ASTM D226 Type II"]
     )
     product: Line | None = everyone(None, description="What the crew calls it.", examples=["No. 30 felt"])
     layers: Count | None = everyone(None, description="Layers laid.", examples=[1])
@@ -105,6 +110,11 @@ class DripEdge(Strict):
     metal: Line = everyone(description="Metal and thickness.", examples=["0.019 in aluminum"])
     length: Length | None = everyone(None, description="Run of new metal.", examples=["9 ft"])
     lap: Length | None = everyone(None, description="Lap of pieces, as measured.", examples=["2-1/2 in"])
+    fasteners: Line | None = everyone(
+        None,
+        description="What holds it, by length and shank.",
+        examples=["1-1/4 in x 0.120 in roofing nails, hot-dip galvanized"],
+    )
     fastener_spacing: Spacing | None = everyone(
         None, description="Nail spacing, as measured.", examples=["10 in"]
     )
@@ -146,6 +156,11 @@ class Detail(Strict):
         None, description="Width of a valley's lining.", examples=["36 in"]
     )
     metal: Line | None = everyone(None, description="Metal and thickness.", examples=["0.019 in aluminum"])
+    fasteners: Line | None = everyone(
+        None,
+        description="What holds it, and where.",
+        examples=["one roofing nail in the upper corner of each piece"],
+    )
     flashing_height: Length | None = everyone(None, description="Flashing up the wall.", examples=["4 in"])
     flashing_width: Length | None = everyone(None, description="Flashing onto the roof.", examples=["4 in"])
     length: Length | None = everyone(
@@ -178,6 +193,17 @@ class WorkedArea(Strict):
         min_length=3,
         max_length=60,
     )
+    opened: DayOrTime | None = everyone(
+        None, description="When it was opened; left out, the day the job was started holds."
+    )
+    dried_in: DayOrTime | None = everyone(
+        None,
+        description="When it was under underlayment; left out, the job's day holds.",
+        examples=["2026-03-16T15:30"],
+    )
+    covered: DayOrTime | None = everyone(
+        None, description="When its covering was on; left out, the day the job was finished holds."
+    )
 
 
 class Shingle(Strict):
@@ -185,16 +211,18 @@ class Shingle(Strict):
 
     kind: Literal["laminated", "three-tab"] = everyone(description="Kind of shingle.", examples=["laminated"])
     made_by: Line | None = everyone(
-        None, description="Maker on the wrapper.", examples=["Marshgate Roofing Mill"]
+        None, quoted=True, description="Maker on the wrapper.", examples=["Marshgate Roofing Mill"]
     )
-    color: Line | None = everyone(None, description="Color.", examples=["wet slate"])
-    lot: Line | None = everyone(None, description="Lot on the wrapper.", examples=["L-27F-0318"])
+    color: Line | None = everyone(None, quoted=True, description="Color.", examples=["wet slate"])
+    lot: Line | None = everyone(None, quoted=True, description="Lot on the wrapper.", examples=["L-27F-0318"])
     width: Length | None = everyone(
         None, description="Length of a shingle along the course.", examples=["39-3/8 in"]
     )
     exposure: Exposure = everyone(description="Exposure laid.", examples=["5-5/8 in"])
-    wind_test: Line | None = everyone(None, description="Wind test on the wrapper.", examples=["ASTM D7158"])
-    wind_class: Line | None = everyone(None, description="Class on the wrapper.", examples=["H"])
+    wind_test: Line | None = everyone(
+        None, quoted=True, description="Wind test on the wrapper.", examples=["ASTM D7158"]
+    )
+    wind_class: Line | None = everyone(None, quoted=True, description="Class on the wrapper.", examples=["H"])
 
 
 class RoofingNail(Strict):
@@ -211,7 +239,7 @@ class MakerSays(Strict):
 
     nails_each: Count | None = everyone(None, description="Nails a shingle for this wind.", examples=[6])
     printed_on: Line = everyone(
-        description="Where it is printed.", examples=["bundle wrapper, high-wind panel"]
+        quoted=True, description="Where it is printed.", examples=["bundle wrapper, high-wind panel"]
     )
 
 
@@ -224,7 +252,7 @@ class LowSlope(Strict):
         description="What it is.", examples=["self-adhered cap sheet over a nailed base sheet"]
     )
     made_by: Line | None = everyone(
-        None, description="Maker on the roll.", examples=["Marshgate Roofing Mill"]
+        None, quoted=True, description="Maker on the roll.", examples=["Marshgate Roofing Mill"]
     )
     plies: Count = everyone(1, description="Plies laid.", examples=[2])
     side_lap: Length | None = everyone(None, description="Side lap, as measured.", examples=["3 in"])

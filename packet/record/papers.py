@@ -13,7 +13,7 @@ class Basis(Strict):
         description="Adopted code by its id; `packet` ships the known ones.", examples=["irc-2021"]
     )
     authority: Line = everyone(
-        description="Who enforces it.", examples=["Town of Pellam Reach, building office"]
+        quoted=True, description="Who enforces it.", examples=["Town of Pellam Reach, building office"]
     )
     programs: tuple[Line, ...] = everyone(
         (),
@@ -37,10 +37,16 @@ class Basis(Strict):
         description="Zone by name where the code has one: coastal Texas, high-velocity zone of Florida.",
         examples=["seaward"],
     )
+    roof_zone: Literal["zone-1", "zone-2", "zone-3"] | None = everyone(
+        None,
+        description="Wind zone of the roof that the new deck lies in, by the drawing beside the nailing "
+        "table; of several, the one that asks the closest nails.",
+        examples=["zone-2"],
+    )
     read_from: Prose | None = everyone(
         None, description="Where speed and exposure were read.", examples=["The building office's wind map."]
     )
-    permit: Line | None = everyone(None, description="Permit number.", examples=["26-0388"])
+    permit: Line | None = everyone(None, quoted=True, description="Permit number.", examples=["26-0388"])
     permit_date: Day | None = everyone(None, description="Day the permit was issued.")
     no_permit: Prose | None = everyone(
         None, description="Why there is no permit.", examples=["The town asks for none below one square."]
@@ -54,10 +60,13 @@ class Document(Strict):
     kind: Literal[
         "contract", "permit", "inspection", "invoice", "receipt", "waiver", "warranty", "message", "other"
     ] = everyone(description="Kind of paper.", examples=["permit"])
-    title: Line = everyone(description="What it is.", examples=["Building permit 26-0388"])
+    title: Line = everyone(quoted=True, description="What it is.", examples=["Building permit 26-0388"])
     date: Day | None = everyone(None, description="Date on it.")
     party: Line | None = everyone(
-        None, description="Who issued or signed it.", examples=["Town of Pellam Reach, building office"]
+        None,
+        quoted=True,
+        description="Who issued or signed it.",
+        examples=["Town of Pellam Reach, building office"],
     )
     proves: tuple[Line, ...] = everyone(
         (),
@@ -74,7 +83,7 @@ class Correction(Strict):
     """What an inspector asked to be put right, and how it was."""
 
     asked: Prose = everyone(
-        description="What was asked.", examples=["Two more nails at the rake end of sheet S2."]
+        quoted=True, description="What was asked.", examples=["Two more nails at the rake end of sheet S2."]
     )
     done: Prose | None = everyone(None, description="What was done.", examples=["Two nails added."])
     done_on: Day | None = everyone(None, description="Day it was done.")
@@ -121,13 +130,15 @@ class Promise(Strict):
 
     id: Id = everyone(description="Id of the promise.", examples=["W1"])
     kind: Literal["workmanship", "maker"] = everyone(description="Whose promise.", examples=["workmanship"])
-    by: Line = everyone(description="Who promises.", examples=["Pike and Gannet Roofing"])
+    by: Line = everyone(quoted=True, description="Who promises.", examples=["Pike and Gannet Roofing"])
     covers: Prose = everyone(
+        quoted=True,
         description="What is promised.",
         examples=["New work will not leak through a fault in how it was done."],
     )
     leaves_out: Prose | None = everyone(
         None,
+        quoted=True,
         description="What is not promised, and what ends it.",
         examples=["Old shingles beyond the joint; work by others."],
     )
@@ -135,16 +146,19 @@ class Promise(Strict):
     until: Day | None = everyone(None, description="Last day.")
     term: Line | None = everyone(
         None,
+        quoted=True,
         description="Term as printed, when it is not a day.",
         examples=["limited, see the maker's paper"],
     )
     transfers: Prose | None = everyone(
         None,
+        quoted=True,
         description="Whether it passes to a later owner.",
         examples=["Passes once, when we are told in writing."],
     )
     claim: Prose | None = everyone(
         None,
+        quoted=True,
         description="What the owner does to call on it.",
         examples=["Call or write to us; give the job number."],
     )
@@ -171,7 +185,10 @@ class WayOut(Strict):
     on: Day | None = everyone(None, description="Day.")
     photo: Id | None = everyone(None, description="Photo that shows the correction.", examples=["P24"])
     by: Line | None = everyone(
-        None, description="Office and number of the acceptance.", examples=["building office, note 26-11"]
+        None,
+        quoted=True,
+        description="Office and number of the acceptance.",
+        examples=["building office, note 26-11"],
     )
     text: Prose = everyone(
         description="What was done or said.", examples=["Nails added between, 4 in apart."]

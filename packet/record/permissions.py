@@ -18,11 +18,12 @@ class Permission(Strict):
         description="Application, certificate or affidavit.", examples=["windstorm application"]
     )
     title: Line | None = everyone(
-        None, description="Its title or form.", examples=["Application for a certificate"]
+        None, quoted=True, description="Its title or form.", examples=["Application for a certificate"]
     )
-    number: Line | None = everyone(None, description="Its number.", examples=["WA-26-0412"])
+    number: Line | None = everyone(None, quoted=True, description="Its number.", examples=["WA-26-0412"])
     by: Line | None = everyone(
         None,
+        quoted=True,
         description="Office that received or issued it, or trade and license of who signed it.",
         examples=["licensed engineer, license as printed on the certificate"],
     )
@@ -40,9 +41,13 @@ class Approval(Strict):
     """A product's approval or evaluation, and the days it is valid."""
 
     id: Id = everyone(description="Id of the approval.", examples=["PA1"])
-    product: Line = everyone(description="Product as the approval names it.", examples=["laminated shingle"])
-    number: Line = everyone(description="Number of the approval.", examples=["PA 1234.5"])
-    by: Line = everyone(description="Who approved it.", examples=["state product approval office"])
+    product: Line = everyone(
+        quoted=True, description="Product as the approval names it.", examples=["laminated shingle"]
+    )
+    number: Line = everyone(quoted=True, description="Number of the approval.", examples=["PA 1234.5"])
+    by: Line = everyone(
+        quoted=True, description="Who approved it.", examples=["state product approval office"]
+    )
     valid_from: Day | None = everyone(None, description="First day it is valid.", examples=["2024-05-01"])
     valid_until: Day | None = everyone(None, description="Last day it is valid.", examples=["2027-04-30"])
     goods: tuple[Id, ...] = everyone(
@@ -57,7 +62,9 @@ class CodeItem(Strict):
 
     id: Id = everyone(description="Id of the item.", examples=["CI1"])
     what: Line = everyone(description="What was required.", examples=["old deck nailed again"])
-    section: Line = everyone(description="Section or table of the code, as printed.", examples=["R803.2.3.1"])
+    section: Line = everyone(
+        quoted=True, description="Section or table of the code, as printed.", examples=["R803.2.3.1"]
+    )
     code: Line | None = everyone(
         None,
         description="Code by its id; the code of the job when left out.",
@@ -65,6 +72,7 @@ class CodeItem(Strict):
     )
     authority: Line | None = everyone(
         None,
+        quoted=True,
         description="Who enforces it; the authority of the job when left out.",
         examples=["Town of Pellam Reach, building office"],
     )

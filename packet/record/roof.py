@@ -208,6 +208,11 @@ class Roof(Strict):
         max_length=50,
     )
     framing: Framing | None = everyone(None, description="Framing under the deck.")
+    soffit: Literal["open", "closed"] | None = everyone(
+        None,
+        description="Open where the deck is seen from below at the eaves, else closed.",
+        examples=["closed"],
+    )
     ties: tuple[RoofToWallTie, ...] = everyone(
         (), description="Ties of the roof to the walls, where they were seen or made better.", max_length=50
     )

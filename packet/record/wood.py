@@ -1,7 +1,8 @@
 """Wood: framing and trim touched, new deck of panels or boards, old deck nailed again."""
 
-from typing import Literal
+from typing import Annotated, Literal
 
+from packet import units
 from packet.fields import (
     Count,
     Id,
@@ -13,9 +14,12 @@ from packet.fields import (
     Strict,
     Thickness,
     everyone,
+    length,
 )
 from packet.record.planes import Point
 
+#: A gap between panels; where they were found tight it is nothing, and that too is a measure.
+PanelGap = Annotated[units.Length, length("0 in", "2 in", "1/8 in", "0 in")]
 Shank = Literal["smooth", "ring"]
 BoardsLaid = Literal["side by side", "spaced"]
 RenailedWay = Literal["whole deck nailed again", "ring shank nails added between"]
@@ -58,8 +62,12 @@ class Panel(Strict):
 
     product: Line = everyone(description="Kind of panel.", examples=["plywood"])
     thickness: Thickness = everyone(description="Performance category or thickness.", examples=["15/32 in"])
-    span_rating: Line | None = everyone(None, description="Span rating on the stamp.", examples=["32/16"])
-    bond: Line | None = everyone(None, description="Bond class on the stamp.", examples=["Exposure 1"])
+    span_rating: Line | None = everyone(
+        None, quoted=True, description="Span rating on the stamp.", examples=["32/16"]
+    )
+    bond: Line | None = everyone(
+        None, quoted=True, description="Bond class on the stamp.", examples=["Exposure 1"]
+    )
     width: Length = everyone(description="Width of a whole sheet.", examples=["4 ft"])
     length: Length = everyone(description="Length of a whole sheet.", examples=["8 ft"])
 
@@ -223,7 +231,9 @@ class Deck(Strict):
         description="Nail spacing on supports near eaves, ridges and gable ends, as measured.",
         examples=["4 in"],
     )
-    gap: Length | None = everyone(None, description="Gap between panels, as measured.", examples=["1/8 in"])
+    gap: PanelGap | None = everyone(
+        None, description="Gap between panels, as measured; 0 in where they are tight.", examples=["1/8 in"]
+    )
     heads: NailHeads | None = everyone(
         None, description="How the nail heads sit, as seen in low light.", examples=["flush"]
     )

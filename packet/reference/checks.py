@@ -35,10 +35,11 @@ def code_problems(
     code: CodeFile = read.value
     if code.code != id:
         yield read.problem("name-mismatch", ("code",), code.code, accepted=id)
-    if code.source not in sources:
+    if code.source is not None and code.source not in sources:
         yield unknown_source(read, ("source",), code.source, sources)
     if code.amends is not None and code.amends not in codes:
-        yield read.problem("unknown-code", ("amends",), code.amends, accepted=", ".join(codes))
+        near = nearest(code.amends, codes) or ""
+        yield read.problem("unknown-code", ("amends",), code.amends, accepted=", ".join(codes), nearest=near)
     # Another code's longer name wins: irc-2021-coast-x is a row of irc-2021-coast, never one of irc-2021.
     longer = tuple(f"{other}-" for other in codes if other.startswith(f"{id}-"))
     for name, entry in code.rows.items():

@@ -8,6 +8,9 @@ from typing import Any
 from packet import figure
 from packet.problems import Problem, Refused
 from packet.reading import ReadFile, read_model
+from packet.reference.access import AccessFactEntry, AccessFile
+from packet.reference.amendments import amended, amendment_problems, chain
+from packet.reference.avoid import AvoidFile, read_avoided
 from packet.reference.checks import code_problems, product_problems, reading_problems, unknown_source
 from packet.reference.files import misnamed, yaml_files
 from packet.reference.match import CodeRow, Match, lifted, match, row_of
@@ -64,7 +67,8 @@ class Library:
         """
         library = cls(tuple(folders))
         problems: list[Problem] = []
-        for step in (library._find_files, library._read_sources, library._read_own, library._read_readings):
+        steps = (library._find_files, library._read_sources, library._read_own, library._read_readings)
+        for step in (*steps, library._check_amendments):
             problems += _problems_of(step)
         if problems:
             raise Refused(dict.fromkeys(problems))
@@ -74,7 +78,7 @@ class Library:
         problems = [
             problem
             for folder in self.folders
-            for shelf in ("codes", "tables", "products", "care", "readings")
+            for shelf in ("codes", "tables", "products", "care", "readings", "words")
             for problem in misnamed(folder / shelf)
         ]
         for shelf in ("codes", "tables", "products"):
@@ -108,6 +112,7 @@ class Library:
                     problems += _problems_of(lambda read=read, id=id: read(id))  # type: ignore[misc]
         for language in {path.stem for folder in own for path in yaml_files(folder / "care")}:
             problems += _problems_of(lambda language=language: self._care(language))  # type: ignore[misc]
+        problems += _problems_of(lambda: read_avoided(self.folders, self._sources))
         if problems:
             raise Refused(problems)
 
@@ -126,6 +131,20 @@ class Library:
             problems += found
             if not found:
                 self._readings[read.value.row] = read
+        if problems:
+            raise Refused(problems)
+
+    def _check_amendments(self) -> None:
+        """Hold the office's amendments against what they amend; a file that does not fit waits."""
+        problems: list[Problem] = []
+        for id, path in self._paths["codes"].items():
+            if path.parent.parent in self.folders[1:] and not _problems_of(lambda id=id: self._code(id)):  # type: ignore[misc]
+                codes = {}
+                for code in (id, *chain(id, self._amends)):
+                    read, rows = self._code(code)
+                    readings = ((row, self._readings.get(row.id)) for row in rows)
+                    codes[code] = read, tuple(lifted(row, one.value) if one else row for row, one in readings)
+                problems += amendment_problems(id, codes)
         if problems:
             raise Refused(problems)
 
@@ -150,20 +169,21 @@ class Library:
         return code
 
     def all_rows(self, code_ids: Iterable[str]) -> tuple[CodeRow, ...]:
-        """Return the rows of codes and of the codes they amend, the office's readings applied.
+        """Return the rows of codes and of the codes they amend, readings and amendments applied.
 
         Raises:
             KeyError: There is no such code.
         """
-        found: dict[str, tuple[CodeRow, ...]] = {}
+        found: dict[str, tuple[CodeFile, tuple[CodeRow, ...]]] = {}
         waiting = list(code_ids)
         while waiting:
             id = waiting.pop(0)
             if id not in found:
-                read, found[id] = self._code(id)
-                amended = self._use(read).value.amends
-                waiting += [amended] if amended else []
-        return tuple(self._as_read(row) for rows in found.values() for row in rows)
+                read, rows = self._code(id)
+                found[id] = self._use(read).value, tuple(self._as_read(row) for row in rows)
+                amends = found[id][0].amends
+                waiting += [amends] if amends else []
+        return amended(found)
 
     def match(self, code_ids: Iterable[str], asks: str, facts: Facts) -> Match:
         """Return the rows that limit one thing: those that apply, and those of which it can't be told.
@@ -221,9 +241,18 @@ class Library:
             problems = list(code_problems(id, read, self.code_ids(), self._sources))
             if problems:
                 raise Refused(problems)
-            rows = tuple(row_of(name, entry, read.value) for name, entry in read.value.rows.items())
-            self._codes[id] = read, rows
+            code: CodeFile = read.value
+            own = SourceEntry(document=code.title, edition=code.edition)
+            self._sources.setdefault(code.document_id, own)
+            self._codes[id] = read, tuple(row_of(name, entry, code) for name, entry in code.rows.items())
         return self._codes[id]
+
+    def _amends(self, id: str) -> str | None:
+        """Return the code that a code amends; None where it amends none that can be read."""
+        if id not in self._paths["codes"] or _problems_of(lambda: self._code(id)):
+            return None
+        amends: str | None = self._code(id)[0].value.amends
+        return amends if amends in self._paths["codes"] else None
 
     def _find_row(self, id: str) -> CodeRow | None:
         """Return a row as packaged; its id starts with its code's, so that few files are opened."""
@@ -307,6 +336,16 @@ class Library:
         """Return where the need for a requirement was read, ready to cite."""
         return self._cited(note.source, note.locator, note.checked)
 
+    def access_facts(self) -> Mapping[str, AccessFactEntry]:
+        """Return the facts on access and safety by id; packaged, as stages are."""
+        read = self._use(read_model(self.folders[0] / "access.yaml", AccessFile))
+        facts: Mapping[str, AccessFactEntry] = read.value.facts
+        return facts
+
+    def access_source(self, fact: AccessFactEntry) -> figure.Source:
+        """Return where a fact on access was read, ready to cite."""
+        return self._cited(fact.source, fact.locator, fact.checked)
+
     def care(self, language: str = "en") -> dict[str, CareNote]:
         """Return the care notes of a language by id, the packaged ones first.
 
@@ -334,6 +373,10 @@ class Library:
     def care_source(self, note: CareNote) -> figure.Source:
         """Return where a care note was read, ready to cite."""
         return self._cited(note.source, note.locator, note.checked)
+
+    def avoided(self) -> tuple[AvoidFile, ...]:
+        """Return the files of words a packet does not use, the packaged one first."""
+        return tuple(self._use(read).value for read in read_avoided(self.folders, self._sources))
 
     def digests(self) -> Mapping[str, str]:
         """Return the SHA-256 of every file used so far, by its path below ``packaged/`` or ``office/``."""

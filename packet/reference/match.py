@@ -13,6 +13,19 @@ RowValue = Fraction | tuple[str, ...] | tuple[Nail, ...] | None
 
 
 @dataclass(frozen=True)
+class InPlace:
+    """A row of an amendment that takes the place of one of the edition's where it applies.
+
+    Attributes:
+        row: Id of the amendment's row.
+        says: Whose amendment, and where it stands.
+    """
+
+    row: str
+    says: str
+
+
+@dataclass(frozen=True)
 class CodeRow:
     """One limit of one document and edition.
 
@@ -34,7 +47,9 @@ class CodeRow:
         note: Plain note; "" for none.
         reading: The office's own reading that lifted it.
         eased_by: Rows that take its place where they apply.
-        in_doubt: One of those rows applies but may not decide: this one can then confirm and not accuse.
+        amended_by: Rows of an amendment that ask less, and take its place where they apply.
+        in_doubt: One of those rows may apply and may not decide: this one can then confirm and not accuse.
+        authority: Who adopted it, where that is named; "" otherwise.
     """
 
     id: str
@@ -54,7 +69,9 @@ class CodeRow:
     note: str = ""
     reading: Reading | None = None
     eased_by: tuple[str, ...] = ()
+    amended_by: tuple[InPlace, ...] = ()
     in_doubt: bool = False
+    authority: str = ""
 
     @property
     def form(self) -> Form:
@@ -66,6 +83,11 @@ class CodeRow:
         """Whether the row may decide a result: well enough read, stated, and still in force."""
         stated = self.value is not None or self.kind == "present"
         return self.checked in DECIDING_MARKS and stated and not self.superseded
+
+    @property
+    def adopted_by(self) -> str:
+        """Who adopted it: as the code's file names them, or as the office's reading does."""
+        return self.authority or (self.reading.authority if self.reading else "")
 
     @property
     def caution(self) -> bool:
@@ -102,12 +124,13 @@ def row_of(id: str, entry: RowEntry, code: CodeFile) -> CodeRow:
         added_to=entry.added_to or "",
         when=entry.when,
         locator=entry.locator,
-        source=entry.source or code.source,
+        source=entry.source or code.document_id,
         checked=entry.checked,
         reason=entry.reason or "",
         superseded=entry.superseded or "",
         note=entry.note or "",
         eased_by=entry.eased_by,
+        authority=entry.authority or "",
     )
 
 
@@ -138,16 +161,25 @@ def match(rows: Iterable[CodeRow], facts: Facts) -> Match:
             applying.append(_at(row, known.get(row.added_to)))
         elif holds is None:
             open_rows.append(CannotTell(row, missing))
-    return Match(tuple(_eased(applying)), tuple(open_rows))
+    return Match(tuple(_amended(tuple(_eased(applying)), open_rows)), tuple(open_rows))
 
 
 def _eased(rows: Sequence[CodeRow]) -> Iterator[CodeRow]:
     """Yield the rows that still stand: one that is eased by a row that was read drops out."""
-    decides = {row.id: row.may_decide for row in rows}
+    decides = {row.id: row.may_decide for row in rows if not row.superseded}
     for row in rows:
         easing = [decides[id] for id in row.eased_by if id in decides]
         if not any(easing):
             yield replace(row, in_doubt=bool(easing))
+
+
+def _amended(rows: Sequence[CodeRow], open_rows: Sequence[CannotTell]) -> Iterator[CodeRow]:
+    """Yield the rows, those of an edition superseded where an amendment's row that was read applies."""
+    decides = {item.row.id: False for item in open_rows} | {row.id: row.may_decide for row in rows}
+    for row in rows:
+        changes = [change for change in row.amended_by if change.row in decides]
+        by = next((change.says for change in changes if decides[change.row]), "")
+        yield replace(row, superseded=row.superseded or by, in_doubt=row.in_doubt or bool(changes and not by))
 
 
 def _at(row: CodeRow, base: object) -> CodeRow:

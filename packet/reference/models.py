@@ -1,7 +1,6 @@
 """The files of ``shared/`` as they are written: strict models, so that a misspelt key is never dropped."""
 
 import re
-from datetime import date
 from fractions import Fraction
 from typing import Annotated, Any, Literal, Self
 
@@ -84,6 +83,7 @@ class RowEntry(Strict):
         added_to: A fact that the value is added to: a nail that goes through the deck and 1/8 in past it.
         superseded: What took the rule's place; a superseded rule decides nothing.
         eased_by: Rows of the same file that ask less where their conditions hold; this one then stands back.
+        authority: Who adopted the row; one that asks less than the edition it amends has to name it.
     """
 
     asks: Annotated[Line, BeforeValidator(_ask)]
@@ -98,6 +98,7 @@ class RowEntry(Strict):
     reason: Prose | None = None
     superseded: Prose | None = None
     eased_by: tuple[Slug, ...] = ()
+    authority: Line | None = None
     note: Prose | None = None
 
     @field_validator("kind")
@@ -138,17 +139,36 @@ class RowEntry(Strict):
         return self
 
 
+class DroppedRow(Strict):
+    """A row of the amended edition that no longer holds: who adopted that, and where it says so."""
+
+    locator: Line
+    authority: Line | None = None
+
+
 class CodeFile(Strict):
-    """One document and edition that limits the work."""
+    """One document and edition that limits the work.
+
+    Attributes:
+        source: Its id in sources.yaml; left out, it is the code's id, and this file may be the document.
+        amends: The edition whose rows come along, and which its own rows add to, tighten or loosen.
+        drops: Rows of that edition that no longer hold.
+    """
 
     code: Slug
     title: Line
     edition: Line
     whose: Whose
-    source: Slug
+    source: Slug | None = None
     amends: Slug | None = None
     note: Prose | None = None
     rows: dict[Slug, RowEntry]
+    drops: dict[Slug, DroppedRow] = {}
+
+    @property
+    def document_id(self) -> str:
+        """Id of the document that its rows are cited from."""
+        return self.source or self.code
 
 
 class TableSource(Strict):
@@ -200,17 +220,6 @@ class Stage(Strict):
     hidden_by: Slug | None
     earliest: Literal["started", "dried_in", "finished"] | None
     latest: Literal["started", "dried_in", "finished"] | None
-
-    def fits(self, taken: date, days: Any) -> bool:
-        """Return whether a photo taken on a day can show this stage.
-
-        Args:
-            taken: Day of the photo where the house stands.
-            days: Object with ``started``, ``dried_in`` and ``finished``; an unknown day bounds nothing.
-        """
-        first = getattr(days, self.earliest) if self.earliest else None
-        last = getattr(days, self.latest) if self.latest else None
-        return (first is None or taken >= first) and (last is None or taken <= last)
 
 
 class StagesFile(Strict):

@@ -59,6 +59,21 @@ class Bounds(Strict, Generic[V]):
             and (self.is_ is None or value == self.is_)
         )
 
+    def apart(self, other: "Bounds[V]") -> bool:
+        """Return whether no value lies within the limits of both."""
+        return self._ends_below(other) or other._ends_below(self)
+
+    def _ends_below(self, other: "Bounds[V]") -> bool:
+        """Return whether every value here is below every value there."""
+        ends = ((self.at_most, True), (self.below, False), (self.is_, True))
+        starts = ((other.at_least, True), (other.above, False), (other.is_, True))
+        return any(
+            end < start or (end == start and not (reached and begun))  # type: ignore[operator]
+            for end, reached in ends
+            for start, begun in starts
+            if end is not None and start is not None
+        )
+
 
 class Choice(Strict, Generic[W]):
     """The words a fact may be."""
@@ -74,7 +89,16 @@ class Choice(Strict, Generic[W]):
 
     def holds(self, value: str) -> bool:
         """Return whether a known word is among them."""
-        return value == self.is_ or value in self.one_of
+        return value in self.words
+
+    @property
+    def words(self) -> frozenset[str]:
+        """The words that are accepted."""
+        return frozenset(self.one_of) if self.is_ is None else frozenset({self.is_})
+
+    def apart(self, other: "Choice[W]") -> bool:
+        """Return whether no word is accepted by both."""
+        return not self.words & other.words
 
 
 Number = Bounds[Quantity]
@@ -154,6 +178,11 @@ class When(Strict):
                 return False, ()
         return (None, tuple(missing)) if missing else (True, ())
 
+    def apart(self, other: "When") -> bool:
+        """Return whether both can never hold: a fact that both name can't satisfy both."""
+        here, there = self.conditions(), other.conditions()
+        return any(here[name].apart(there[name]) for name in here.keys() & there.keys())  # type: ignore[arg-type]
+
 
 class RowWhen(When):
     """Conditions of a row: all that are named, and where ways are listed under ``any_of``, one of those.
@@ -182,6 +211,15 @@ class RowWhen(When):
             return holds, missing
         lacking = [name for way, names in ways if way is None for name in names]
         return (None, tuple(dict.fromkeys((*missing, *lacking)))) if lacking else (False, ())
+
+    def apart(self, other: When) -> bool:
+        """Return whether both can never hold, by whichever of their ways."""
+        theirs = other.any_of if isinstance(other, RowWhen) else ()
+        return When.apart(self, other) or all(
+            any(When.apart(a, b) for a in (self, way) for b in (other, their_way))
+            for way in self.any_of or (self,)
+            for their_way in theirs or (other,)
+        )
 
 
 #: Every fact a condition may name.

@@ -89,8 +89,8 @@ def when_panels_near_an_edge(record: JobRecord) -> str:
 
 
 def when_old_deck_bare(record: JobRecord) -> str:
-    """Apply when the covering came off a deck that stayed."""
-    return "" if at(record, "covering.areas") else "nothing_covered"
+    """Apply when the covering came off a deck that stayed; one that was nailed again lay bare."""
+    return "" if at(record, "covering.areas") or at(record, "deck.renailed") else "nothing_covered"
 
 
 def when_wood(record: JobRecord) -> str:
@@ -135,3 +135,13 @@ def other_details(record: JobRecord) -> tuple[str, ...]:
 def worked_planes(record: JobRecord) -> tuple[str, ...]:
     """Return the planes that were stripped and covered again, each once."""
     return tuple(dict.fromkeys(area.plane for area in at(record, "covering.areas") or ()))
+
+
+def has_edge(kind: str) -> Callable[[JobRecord], bool]:
+    """Return whether a roof has an edge of a kind; one whose edges nobody wrote down may have any."""
+
+    def there(record: JobRecord) -> bool:
+        edges = roof_shape(record.roof).edges if record.roof else ()
+        return not edges or any(edge.kind == kind for edge in edges)
+
+    return there

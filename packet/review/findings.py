@@ -18,6 +18,7 @@ from packet.review.goods import goods_findings
 from packet.review.model import Finding
 from packet.review.slopes import slope_findings
 from packet.review.wood import wood_findings
+from packet.review.wording import wording_findings
 
 #: A taped edge may be this far from the computed one [ft]: two inches, or one part in a hundred.
 EDGE_TOLERANCE_FT, EDGE_TOLERANCE_SHARE = 2 / 12, 0.01
@@ -164,4 +165,5 @@ def findings(
     found += slope_findings(record, library, figures)
     found += approval_findings(record)
     found += correction_findings(record, photos)
+    found += wording_findings(record, photos, library)
     return tuple(replace(finding, explanation=record.explained.get(finding.id, "")) for finding in found)

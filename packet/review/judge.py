@@ -14,6 +14,7 @@ from packet.review.catalogue import CATALOGUE
 from packet.review.compare import fair, governing, word
 from packet.review.evidence import Evidence, evidence
 from packet.review.model import NEVER_HIDDEN, WORST_FIRST, Part, Question, Requirement, Result
+from packet.review.windows import areas_of, areas_worked, is_past
 
 #: Key of the reason why something that only some rules ask does not apply.
 NOT_ASKED_HERE = "no_rule_asks_it"
@@ -101,7 +102,7 @@ def _result(requirement: Requirement, subject: str, job: _Job) -> Result:
     names = (f"{requirement.id}:{subject}", requirement.id) if subject else (requirement.id,)
     ways = [number for number, way in enumerate(job.record.ways_out) if way.requirement in names]
     way_out = ways[0] if ways and worst == "differs" else None
-    due = _is_due(requirement, job)
+    due = _is_due(requirement, subject, job)
     return Result(
         requirement=requirement.id,
         subject=subject,
@@ -119,6 +120,7 @@ def _result(requirement: Requirement, subject: str, job: _Job) -> Result:
         way_out=way_out,
         papers=shown.papers,
         stated=shown.stated,
+        missed=shown.missed,
     )
 
 
@@ -136,11 +138,10 @@ def _why_not_proven(requirement: Requirement, parts: Sequence[Part], shown: Evid
 
 def _parts(requirement: Requirement, job: _Job, *, proven: bool) -> tuple[Part, ...]:
     """Return the questions of a requirement; one that no rule limits drops out when another is limited."""
-    parts = [_part(question, job, proven=proven) for question in requirement.questions]
+    questions = [q for q in requirement.questions if q.when is None or q.when(job.record)]
+    parts = [_part(question, job, proven=proven) for question in questions]
     limited = [
-        part
-        for part, question in zip(parts, requirement.questions, strict=True)
-        if part.limits or question.present
+        part for part, question in zip(parts, questions, strict=True) if part.limits or question.present
     ]
     return tuple(limited or parts)
 
@@ -157,11 +158,19 @@ def _part(question: Question, job: _Job, *, proven: bool) -> Part:
     return Part(question.asks, asked, governs.row if governs else "", answer, result)
 
 
-def _is_due(requirement: Requirement, job: _Job) -> bool:
-    """Return whether it should be recorded by now; what nothing hides has time until the job is closed."""
+def _is_due(requirement: Requirement, subject: str, job: _Job) -> bool:
+    """Return whether it should be recorded by now; what nothing hides has time until the job is closed.
+
+    What lies in one area is due when that area was covered, though the rest of the roof still lies open.
+    """
+    record = job.record
     if requirement.hidden_by == NEVER_HIDDEN:
-        return job.record.job.status == "closed"
-    return is_due(requirement.shown_at, job.record, job.stages)
+        return record.job.status == "closed"
+    if is_due(requirement.shown_at, record, job.stages):
+        return True
+    stage = next(stage for stage in job.stages if stage.id == requirement.shown_at)
+    areas = areas_of(subject, record) if subject else areas_worked(record)
+    return record.job.status == "under way" and is_past(stage, areas)
 
 
 def is_due(stage_id: str, record: JobRecord, stages: Sequence[Stage]) -> bool:

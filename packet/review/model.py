@@ -2,12 +2,16 @@
 
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass, field
+from datetime import date
 from typing import Literal
 
 from packet.figures.rules import Limit
 from packet.record.job import JobRecord
 
 Word = Literal["meets", "differs", "not_recorded", "does_not_apply", "not_verified"]
+
+#: What is done to a work area, in order.
+Step = Literal["opened", "dried_in", "covered"]
 
 #: How near a photo was taken: ``wide`` shows where it is, ``close`` what it is.
 View = Literal["wide", "close"]
@@ -44,12 +48,14 @@ class Question:
         answer: Reads the answer.
         maker: Reads what the maker printed, and where.
         present: The thing only has to be there; no rule limits it.
+        when: Whether it is asked of this record; of every one when None.
     """
 
     asks: str
     answer: Callable[[JobRecord], Answer]
     maker: Callable[[JobRecord], Limit | None] | None = None
     present: bool = False
+    when: Callable[[JobRecord], bool] | None = None
 
 
 @dataclass(frozen=True)
@@ -103,6 +109,25 @@ class Part:
 
 
 @dataclass(frozen=True)
+class Missed:
+    """Why a photo proves nothing: it was taken after a layer was covered, or before it could be seen.
+
+    Attributes:
+        photo: Id of the photo.
+        side: After or before.
+        step: What was done then.
+        at: Day or time of it.
+        area: Work area it was done to; "" for the whole job.
+    """
+
+    photo: str
+    side: Literal["after", "before"]
+    step: Step
+    at: date
+    area: str = ""
+
+
+@dataclass(frozen=True)
 class Result:
     """The result of one requirement for one subject.
 
@@ -115,7 +140,8 @@ class Result:
         papers: Documents that prove it.
         stated: Those of ``evidence`` whose time rests on what somebody said: a weaker proof.
         late: Photos that name it but show no proof: another stage, or taken after the layer was covered.
-        due: The job has passed the stage that hides it.
+        missed: What those of ``late`` missed whose stage is the right one.
+        due: The job, or the area it lies in, has passed the stage that hides it.
         open: It is due, and differs or is not recorded, and no way out is given.
         reason: Why it was not recorded, in the record's words, or the key of why it does not apply.
         why_not_proven: Key of why nothing proves it: no value, no photo, no wide or no close one, or only
@@ -139,6 +165,7 @@ class Result:
     way_out: int | None = None
     papers: tuple[str, ...] = ()
     stated: tuple[str, ...] = ()
+    missed: tuple[Missed, ...] = ()
 
 
 @dataclass(frozen=True)

@@ -2,7 +2,7 @@
 
 from collections.abc import Iterator
 
-from packet.calc.deck.edge_support import span_rating
+from packet.calc.deck.edge_support import FLOOR_RATING, SpanRating, span_rating
 from packet.calc.deck.joints import end_joints, ends_in_line, strength_up_the_slope
 from packet.calc.deck.reach import penetration
 from packet.calc.domain import OutOfRange
@@ -28,6 +28,7 @@ def wood_findings(
     """Yield every finding of framing and deck, and add the figure that end joints are held against."""
     yield from _framing(record, library)
     yield from _span(record)
+    yield from _spaces(record, figures)
     yield from _nail(record, library)
     yield from _strength(record)
     for plane in deck_plan.planes if deck_plan else ():
@@ -64,12 +65,32 @@ def _span(record: JobRecord) -> Iterator[Finding]:
         return
     if record.deck and record.deck.over_boards:
         return  # boards carry the panel between the framing
-    try:
-        rated = span_rating(panel.span_rating)
-    except OutOfRange:
-        return  # a floor panel's stamp has no roof span
+    rated = _rated(panel.span_rating)
+    if rated is None:
+        if not FLOOR_RATING.fullmatch(panel.span_rating):  # a floor panel's stamp has no roof span
+            yield Finding("span-rating-unread", "PANEL", (), {"found": panel.span_rating})
+        return
     if framing.spacing.inches > rated.roof_in:
         yield Finding("framing-too-wide", "PANEL", ("roof.framing.spacing",), {"rating": panel.span_rating})
+
+
+def _rated(text: str) -> SpanRating | None:
+    try:
+        return span_rating(text)
+    except OutOfRange:
+        return None
+
+
+def _spaces(record: JobRecord, figures: FigureSet) -> Iterator[Finding]:
+    """Yield the sheets over a space, measured between two members, that the panel is not rated for."""
+    deck = record.deck
+    if deck is None or deck.panel is None or not deck.panel.span_rating or deck.over_boards:
+        return
+    rated = _rated(deck.panel.span_rating)
+    for sheet in deck.sheets:
+        space = figures.get(f"sheet.{sheet.id}.widest_space")
+        if rated and space and space.value > rated.roof_in:
+            yield Finding("space-too-wide", sheet.id, (space.id,), {"rating": deck.panel.span_rating})
 
 
 def _nail(record: JobRecord, library: Library) -> Iterator[Finding]:

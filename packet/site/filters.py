@@ -22,12 +22,17 @@ def make_filters(words: Mapping[str, Any]) -> dict[str, Callable[..., str]]:
     """
 
     def day(value: str) -> str:
+        if "T" in value:  # a time at the house
+            return text.moment_text(datetime.fromisoformat(value), None, words)
         return text.day_text(date.fromisoformat(value), words)
 
     def moment(photo: Mapping[str, Any]) -> str:
         if not photo.get("taken_at"):
             return ""
         return text.moment_text(datetime.fromisoformat(photo["taken_at"]), photo.get("offset"), words)
+
+    def corrected(photo: Mapping[str, Any]) -> str:
+        return moment({"taken_at": photo["clock"]["corrected_at"], "offset": photo.get("offset")})
 
     def term_words(term: Mapping[str, Any]) -> str:
         return _symbol(term["symbol"], words)
@@ -49,6 +54,7 @@ def make_filters(words: Mapping[str, Any]) -> dict[str, Callable[..., str]]:
         "term_words": term_words,
         "day": day,
         "moment": moment,
+        "corrected": corrected,
         "dialed": dialed,
         "sum_words": sum_words,
         "sum_numbers": sum_numbers,

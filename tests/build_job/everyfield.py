@@ -19,7 +19,8 @@ from packet.workspace import Workspace
 from tests.support.office import NUMBER, demo_text
 from tests.support.pictures import picture
 
-#: Text fields that hold the name of something else; only some words are accepted there.
+#: Text fields that hold the name of something else, where only some words are accepted; and the reason for no
+#: permit, which may not stand beside a permit.
 NAMES = frozenset(
     {
         ("JobHead", "number"),
@@ -27,6 +28,7 @@ NAMES = frozenset(
         ("Basis", "code"),
         ("Basis", "programs"),
         ("Basis", "practices"),
+        ("Basis", "no_permit"),
         ("Edge", "sides"),
         ("WayOut", "requirement"),
         ("Correction", "requirement"),

@@ -50,7 +50,7 @@ def page(office: Office | Closeout, name: str) -> str:
 def test_the_register_has_a_row_a_sheet_with_what_was_laid_and_why(job_office: Office) -> None:
     scope = page(job_office, "scope")
     assert (
-        "S1 whole sheet opened MS 16′ along, 0″ up the slope 8′ × 4′ 23.2 sq ft rot beside the valley"
+        "S1 whole sheet opened MS 16′ along, 0″ up the slope 8′ × 4′ 15/32 in plywood 23.2 sq ft rot beside the valley"
         " price agreed in F1 members: 5 44 nails" in scope
     )
     assert "New deck, size of the sheets before cutting 120.0 sq ft" in scope
@@ -68,8 +68,8 @@ def test_photos_before_and_after_stand_apart(demo: Closeout) -> None:
 def test_a_rule_kept_and_photographed_says_so_in_its_layer(demo: Closeout) -> None:
     text = page(demo, "fasteners")
     assert (
-        "at panel edges: at most 6 in The law here (from a restatement: confirm against the adopted text) meets the rule"
-        in text
+        "at panel edges: at most 6 in The law here: International Residential Code, 2021, Table R602.3(1), items 31 and"
+        " 32 (from a restatement: confirm against the adopted text) meets the rule" in text
     )
     assert "meets the rule P16 P17 P18 Underlayment" in text
 
@@ -158,18 +158,87 @@ def test_the_schedule_has_a_row_for_every_layer_and_strip(demo: Closeout) -> Non
     text = page(demo, "fasteners")
     for said in (
         "New deck 2 3/8 in × 0.113 in ring shank hot-dip galvanized 6 in at panel edges, 6 in on supports between",
-        "at panel edges: at most 6 in The law here (from a restatement: confirm against the adopted text)"
-        " meets the rule",
+        "at panel edges: at most 6 in The law here: International Residential Code, 2021, Table R602.3(1), items 31 and"
+        " 32 (from a restatement: confirm against the adopted text) meets the rule",
         "Underlayment 1 in plastic cap nail 6 in along laps, 12 in between laps along laps, between laps: rule not verified here",
         "Starter new shingles with the exposed part cut off",
         "Shingles 1 1/2 in, shank 0.120 in, head 7/16 in hot-dip galvanized 6 nails in each shingle nails a shingle: at least 6"
-        " The maker's printed instructions",
+        " The maker's printed instructions: bundle wrapper, panel for high wind (stated by the office) meets the rule",
         "Valley V1 closed-cut over a self-adhered sheet width: rule not verified here",
         "Old shingles sealed by hand asphalt roof cement, ASTM D4586 4 spots of cement on each shingle",
         "The deck nails of this packet are counted and drawn at 6 in at panel edges",
-        "Where a soffit is open below, nail points show",
+        "Whether the soffit is open is not recorded. Where it is, nail points show from below",
     ):
         assert said in text, said
+
+
+def test_a_way_out_stands_in_its_layer_beside_the_word(job_office: Office) -> None:
+    job_office.changed("deck.field_spacing", "12 in").added(
+        "ways_out: [{requirement: deck-nail-field-spacing, kind: accepted, on: 2026-03-17,"
+        " by: town building inspector, text: Twelve inches let stand on the north rafters.}]"
+    )
+    text = page(job_office, "fasteners")
+    assert (
+        "differs from the rule Accepted by the official, March 17, 2026, town building inspector:"
+        " Twelve inches let stand on the north rafters." in text
+    )
+
+
+def test_what_holds_edge_metal_and_details_stands_in_their_layers(job_office: Office) -> None:
+    assert "Drip edge not recorded 0.019 in aluminum 10 in" in page(job_office, "fasteners")
+    job_office.changed("drip_edge.fasteners", "1-1/4 in x 0.120 in roofing nails")
+    job_office.changed("details.C1.fasteners", "one nail in the upper corner of each piece")
+    text = page(job_office, "fasteners")
+    assert "Drip edge 1-1/4 in x 0.120 in roofing nails 0.019 in aluminum 10 in" in text
+    assert "Sidewall C1 one nail in the upper corner of each piece 0.019 in aluminum" in text
+
+
+def test_heads_driven_too_deep_are_told_with_the_nails_of_the_deck(job_office: Office) -> None:
+    job_office.changed("job.kind", "section").changed("deck.heads", "overdriven")
+    text = page(job_office, "fasteners")
+    assert "6 in on supports between heads: driven too deep nail: one of" in text
+    assert "heads: no photo from before it was covered" in text
+    assert "Nail driven too deep: Up to 1/16 in deep: it counts." in text
+    job_office.changed("deck.heads", "flush")
+    text = page(job_office, "fasteners")
+    assert "heads: flush nail: one of" in text
+    assert "Nail driven too deep" not in text
+
+
+def test_an_open_soffit_says_how_far_nail_points_show(job_office: Office) -> None:
+    """1-1/2 in of nail, 3/8 in above the deck, 15/32 in of panel: 21/32 in stand out below."""
+    job_office.changed("roof.soffit", "open")
+    text = page(job_office, "fasteners")
+    assert "The soffit is open." in text
+    assert "Points of the shingle nail show below the deck by: 21/32 in" in text
+    assert "Open soffit Nail points show below." in page(job_office, "nailing-card")
+    assert "Alero abierto por abajo Ahí se ven" in page(job_office, "nailing-card")
+
+
+def test_a_closed_soffit_is_no_question_to_the_crew(job_office: Office) -> None:
+    assert "Open soffit?" in page(job_office, "nailing-card")
+    job_office.changed("roof.soffit", "closed")
+    assert "The soffit is closed." in page(job_office, "fasteners")
+    assert "soffit" not in page(job_office, "nailing-card")
+
+
+def test_a_zone_of_a_nailing_table_is_told_beside_the_schedule(job_office: Office) -> None:
+    assert "Wind zone of the roof" not in page(job_office, "fasteners")
+    job_office.changed("basis.roof_zone", "zone-2")
+    assert "by the drawing beside the nailing table: zone 2" in page(job_office, "fasteners")
+
+
+def test_the_card_asks_for_rows_at_a_gable_end_only_where_a_new_panel_lies_there(job_office: Office) -> None:
+    assert "Gable ends" not in page(job_office, "nailing-card")
+    job_office.replaced("{id: S1, plane: MS, at: [16 ft, 0 ft]", "{id: S1, plane: MS, at: [0 ft, 0 ft]")
+    assert "Gable ends ask the office: rule not verified" in page(job_office, "nailing-card")
+
+
+def test_the_card_asks_for_photos_of_the_new_work(job_office: Office) -> None:
+    card = page(job_office, "nailing-card")
+    assert "Before underlayment: Deck replaced S1, S2, S3, S4" in card
+    assert "Before new deck" not in card
+    assert "Damage as found" not in card
 
 
 def test_rows_at_gable_ends_stand_in_the_schedule_once_they_are_measured(job_office: Office) -> None:

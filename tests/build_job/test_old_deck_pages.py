@@ -96,6 +96,14 @@ def test_spaced_boards_are_told_from_boards_with_gaps(over: Office) -> None:
     assert "1x4 pine 3 1/2 in wide, 3/4 in thick; side by side; widest gap 1/8 in 48′" in page(over, "scope")
 
 
+def test_boards_show_their_nails_at_each_rafter_and_by_the_schedule(over: Office) -> None:
+    """48 ft on 24 in framing are 24 spaces; 6 boards end once more each: 30 bearings of 2 nails."""
+    boards = BOARDS.replace("deck:", "deck:\n  gap: 1/8 in")
+    assert "in boards: 6 2 nails in each board at each rafter 60 nails rot" in page(
+        over.write(boards), "scope"
+    )
+
+
 def test_spaced_boards_without_their_gap_show_it_as_missing(over: Office) -> None:
     over.replaced("laid: spaced, gap: 5 in, nails", "laid: spaced, nails")
     assert "spaced on purpose, gap not recorded 48′" in page(over, "scope")

@@ -61,7 +61,6 @@ NASTY = (
 #: Text that no page shows, by model and field.
 UNPRINTED = {
     ("LoggedPhoto", "set_by"): "who wrote the entry is the office's matter, kept in its data",
-    ("Basis", "no_permit"): "a permit stands in its place",
     ("Promise", "term"): "a last day stands in its place",
     ("Bought", "lot"): "the lot is printed with the shingle",
     ("Opening", "what"): "kept in the data",

@@ -81,6 +81,7 @@ VALUES: dict[str, st.SearchStrategy[Fraction | int | float]] = {
     "overdriven": st.integers(0, 90),
     "driven": st.integers(90, 500),
     "added_for_each_two": st.integers(0, 2),
+    "share": st.integers(1, 15).map(lambda n: F(n, 16)),
     "specific_gravity": st.integers(31, 73).map(lambda n: F(n, 100)),
 }
 
@@ -104,9 +105,10 @@ WITH_FORMULA = {name: f for name, f in CALCULATORS.items() if formula_of(f) is n
 
 #: Calculators whose answer is a shape, a place, a claim or a choice, or which write their own formula.
 WITHOUT_FORMULA = {
+    "packet.calc.access": {"fall_word", "is_steep", "lead_word", "asbestos_word"},
     "packet.calc.deck.cutout": {"cut_out"},
     "packet.calc.deck.edge_support": {"span_rating", "edge_support_needed", "clips_needed"},
-    "packet.calc.deck.framing": {"framing_lines", "supports"},
+    "packet.calc.deck.framing": {"framing_lines", "supports", "widest_space"},
     "packet.calc.deck.joints": {
         "course_joints",
         "end_joints",

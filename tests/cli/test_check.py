@@ -16,14 +16,21 @@ PROVES = {
     "deck": ["S1", "S2", "S3", "S4", "deck-nail", "deck-nail-edge-spacing", "deck-nail-field-spacing"],
     "dried-in": ["underlayment-laps", "underlayment-fastening", "valley-lining"],
     "edges": ["drip-edge-fastening", "sidewall-flashing"],
-    "covering": ["shingle-nails", "shingle-wind-class", "hand-seal"],
+    "covering": ["shingle-nails", "shingle-wind-class", "hand-seal", "underside"],
 }
+#: Damage wants two views, from before the work.
+DAMAGE = ("wide", "close")
+BEFORE = "2026:03:09 09:10:00"
 
 
 @pytest.fixture
 def proven(job_office: Office, shoot: Shoot) -> Office:
     entries = [shoot(f"P{n}", stage, *ids) for n, (stage, ids) in enumerate(PROVES.items(), 1)]
-    return job_office.log(*entries)
+    entries += [
+        shoot(f"D{n}", "before", "damage-as-found", taken=BEFORE, view=view) for n, view in enumerate(DAMAGE)
+    ]
+    reason = "drip-edge-fastening: the nails were driven and covered before a photo was taken"
+    return job_office.replaced(f"not_recorded:\n  {reason}\n", "").log(*entries)
 
 
 def test_a_job_with_nothing_open_exits_0(proven: Office, run: Run) -> None:

@@ -81,6 +81,24 @@ def below(out: str, id: str) -> str:
             "deck.sheets.S1.along",
             "along and up",
         ),
+        ("deck.panel.span_rating", "heavy", "span-rating-unread:PANEL", "deck.panel.span_rating", "20 oc"),
+        (
+            "roof.framing.lines",
+            "[{plane: GS, at: [0 ft, 2 ft, 4 ft 9 in, 8 ft, 10 ft, 12 ft, 14 ft, 16 ft]}]",
+            "space-too-wide:S1",
+            "deck.sheets.S1.at",
+            "roof.framing.lines",
+        ),
+        (
+            "deck.sheets",
+            "[{id: S1, plane: GS, at: [0 ft, 0 ft], along: 8 ft, up: 4 ft, why: rot},"
+            " {id: S2, plane: GS, at: [8 ft, 0 ft], along: 8 ft, up: 4 ft, why: rot},"
+            " {id: S3, plane: GS, at: [0 ft, 4 ft], along: 8 ft, up: 4 ft, why: rot},"
+            " {id: S4, plane: GS, at: [8 ft, 4 ft], along: 8 ft, up: 4 ft, why: rot}]",
+            "ends-in-line:GS",
+            "deck.sheets.S2.at",
+            "places of the sheets",
+        ),
     ],
 )
 def test_a_finding_of_the_deck_names_its_line_and_what_to_write(

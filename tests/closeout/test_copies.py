@@ -45,6 +45,8 @@ FIXED: Mapping[str, Any] = {
     "ventilation.vents.length": lambda filler, path, readers: None,  # these are counted in pieces
     "dry_in.ice_barrier.edges": ["E1"],
     "basis.code": "irc-2021",
+    "basis.no_permit": lambda filler, path, readers: None,  # a permit stands in its place
+    "roof.old.deck_fastener": "smooth nails",
     "basis.programs": ["ibhs-high-wind-2025"],
     "basis.practices": ["arma-hand-seal", "trade-practice"],
     "bought.use": "shingles",

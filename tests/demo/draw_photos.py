@@ -93,6 +93,8 @@ def log_text(job: Job, digests: dict[str, str]) -> str:
             ("plane", entry.plane),
             ("pin", f"[{', '.join(entry.pin)}]" if entry.pin else ""),
             ("direction", entry.direction),
+            ("view", entry.view),
+            ("in_frame", f"[{', '.join(entry.in_frame)}]" if entry.in_frame else ""),
             ("shows", _yaml(entry.shows)),
             ("proves", f"[{', '.join(entry.proves)}]" if entry.proves else ""),
             ("set_by", entry.set_by),

@@ -7,7 +7,8 @@ from zoneinfo import ZoneInfo
 
 from PIL import Image
 
-from . import hip, valley
+from . import framed, hip, valley
+from .framed import with_frames
 from .goods_shown import HIP, SNOW, VALLEY, with_goods
 from .log_entry import Entry
 from .snow import photo_list as snow
@@ -53,11 +54,17 @@ class Job:
         return f"{text[:3]}:{text[3:]}"
 
 
+def _log(
+    entries: tuple[Entry, ...], shown: Mapping[str, tuple[str, ...]], frames: Mapping[str, framed.Frame]
+) -> tuple[Entry, ...]:
+    return with_frames(with_goods(entries, shown), frames)
+
+
 JOBS: dict[str, Job] = {
     job.number: job
     for job in (
-        Job("26-041", with_goods(valley.ENTRIES, VALLEY), valley.VIEWS),
-        Job("26-052", with_goods(hip.ENTRIES, HIP), hip.VIEWS, most_bytes=75_000, long_px=1400),
-        Job("26-067", with_goods(snow.ENTRIES, SNOW), snow.VIEWS, most_bytes=70_000, long_px=1360),
+        Job("26-041", _log(valley.ENTRIES, VALLEY, framed.VALLEY), valley.VIEWS),
+        Job("26-052", _log(hip.ENTRIES, HIP, framed.HIP), hip.VIEWS, most_bytes=75_000, long_px=1400),
+        Job("26-067", _log(snow.ENTRIES, SNOW, framed.SNOW), snow.VIEWS, most_bytes=70_000, long_px=1360),
     )
 }

@@ -22,6 +22,8 @@ class Entry:
         taken_by: Who took it.
         orientation: How the camera was held, as EXIF says it: 1 upright, 6 and 8 on its side.
         readers: Copies that carry it.
+        view: ``wide`` or ``close``.
+        in_frame: What can be read in the picture.
     """
 
     id: str
@@ -35,6 +37,8 @@ class Entry:
     taken_by: str = DOV
     orientation: int = 1
     readers: tuple[str, ...] = ("outside", "office")
+    view: str = ""
+    in_frame: tuple[str, ...] = ()
 
     @property
     def taken_at(self) -> datetime:

@@ -218,3 +218,18 @@ def test_boards_take_their_nails_at_each_rafter(gable: Office) -> None:
     # 48 ft over rafters 24 in apart: 24 spaces and one more bearing a board, two nails at each
     assert closeout.figures["board.B1.bearings"].value == 30
     assert closeout.figures["boards.nails"].value == 60
+
+
+def test_panels_laid_tight_are_a_measure_too(gable: Office) -> None:
+    """Panel makers' text: 1/8 in at edges and ends: seen."""
+    gable.added("basis: {code: irc-2021, practices: [apa-panels], authority: town}")
+    gable.changed("deck.gap", "0 in")
+    result = gable.result("deck-panel-gap")
+    assert (result.word, result.parts[0].answer.value) == ("differs", 0)
+    assert gable.changed("deck.gap", "1/8 in").result("deck-panel-gap").word == "not_recorded"  # no photo
+
+
+def test_a_gap_that_no_panel_has_is_refused(gable: Office) -> None:
+    assert gable.changed("deck.gap", "2 ft").places() == [
+        ("job.yaml", "out-of-range", *gable.place("deck.gap"))
+    ]

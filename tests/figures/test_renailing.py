@@ -187,6 +187,14 @@ def test_staples_and_6d_ask_the_whole_deck_whatever_was_done(gable: Office, old:
     assert office.result("renailed-way").word == "differs"
 
 
+def test_a_deck_nailed_again_answers_for_its_way_before_anything_covers_it(gable: Office) -> None:
+    """Staples ask the whole deck: seen (secondary). The record says nails between, and has no covering yet."""
+    gable.added(FLORIDA).changed("roof.old", "{deck_fastener: staples}")
+    assert "covering" not in gable.text
+    assert gable.result("renailed-way").word == "differs"
+    assert gable.changed("deck.renailed.way", WHOLE).result("renailed-way").word != "differs"
+
+
 def test_a_way_that_is_more_than_the_rule_asks_is_counted_as_done(gable: Office) -> None:
     found = again(gable.added(FLORIDA).changed("deck.renailed.way", WHOLE))
     assert (found.way, found.by_rule) == (WHOLE, False)

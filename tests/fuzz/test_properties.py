@@ -72,6 +72,7 @@ KEYS = (
     "taken_at",
     "offset",
     "offset_from",
+    "stated_by",
     "taken_by",
     "stage",
     "plane",

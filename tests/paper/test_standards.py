@@ -61,7 +61,7 @@ def test_tables_have_heads_and_headings_come_in_order(outside: Paper) -> None:
     kinds = [str(element.S) for element in outside.structure()]
     assert kinds.count("/Table") >= 15
     assert kinds.count("/TH") >= 4 * kinds.count("/Table") // 2
-    assert kinds.count("/H1") == 9
+    assert kinds.count("/H1") == 10
     assert kinds.count("/H2") > 20
 
 
@@ -106,7 +106,7 @@ def test_the_data_of_the_copy_is_attached_as_it_is(
     closeout, _ = assemble(Workspace(demo_root), demo_root / "jobs" / NUMBER)
     content = bytes(file.EF.F.read_bytes())
     assert json.loads(content) == json.loads(json.dumps(redact(closeout, reader)))
-    assert content.startswith(b'{\n "approvals"')
+    assert content.startswith(b'{\n "access"')
 
 
 def test_the_attached_data_are_the_bytes_a_build_publishes(outside: Paper, demo_root: Path) -> None:

@@ -99,12 +99,8 @@ def test_the_longest_texts_stay_on_the_paper(tmp_path: Path) -> None:
                 assert 12 * MM <= run.up <= LETTER_PT[1] - 12 * MM, name
 
 
-#: Texts of the outside copy that stand nowhere on paper: the reason for no permit where there is one, and the term
-#: of a promise that has a last day.
-UNPRINTED = {
-    ("record", "basis", "no_permit"),
-    ("record", "warranty", 0, "term"),
-}
+#: Text of the outside copy that stands nowhere on paper: the term of a promise that has a last day.
+UNPRINTED = {("record", "warranty", 0, "term")}
 
 
 def test_every_text_of_the_outside_copy_is_printed(tmp_path: Path) -> None:

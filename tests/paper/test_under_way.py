@@ -135,11 +135,14 @@ def test_money_that_is_not_due_is_no_gap(made: dict[str, Paper]) -> None:
     assert "Final invoice not yet Paid not yet" in money
 
 
-def test_a_value_without_a_photo_in_time_says_so_once(made: dict[str, Paper]) -> None:
+def test_a_value_without_a_photo_in_time_says_so_once_a_sheet(made: dict[str, Paper]) -> None:
     text = made["outside"].text
     cover = made["outside"].pages[0]
     assert "Deck boards, nails at each rafter: no photo from before it was covered. See the row" in cover
-    assert "no photo shows it from before it was covered" not in text
+    row = text[text.index("Row by row") : text.index("What does not apply to this job")]
+    assert "no photo shows it from before it was covered" not in row
+    gaps = text[text.index("Each line says what was asked and is not documented") :]
+    assert "Deck boards, nails at each rafter no photo shows it from before it was covered" in gaps
 
 
 def test_photos_of_another_time_stand_clear_of_what_says_so(made: dict[str, Paper]) -> None:

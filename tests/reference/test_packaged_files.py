@@ -76,6 +76,9 @@ def test_every_document_is_cited_and_every_citation_is_a_document(library: Libra
     cited |= {row.source.id for name in library.table_names() for row in library.table(name).rows}
     cited |= {library.table(name).file.source.id for name in library.table_names()}
     cited |= {note.source for note in library.care().values()}
+    cited |= {fact.source for fact in library.access_facts().values()}
+    cited |= {note.source for note in library.requirement_notes().values()}
+    cited |= {group.source for file in library.avoided() for group in file.groups.values()}
     for product in map(library.product, library.product_ids()):
         cited |= {product.source.id, *(figure.source.id for figure in product.figures.values())}
     known = set(Library.load([SHARED])._sources)

@@ -1,44 +1,25 @@
-"""A photo of a stage was taken while the stage could be seen: not before, and not after it was covered."""
-
-from dataclasses import dataclass
-from datetime import date
-
-import pytest
+"""Stages in the order of the work: what covers each, and which of the record's days bound its photos."""
 
 from packet.reference import Library
 
-
-@dataclass(frozen=True)
-class Days:
-    started: date | None = date(2026, 3, 16)
-    dried_in: date | None = date(2026, 3, 17)
-    finished: date | None = date(2026, 3, 18)
-
-
-@pytest.mark.parametrize(
-    ("stage", "day", "fits"),
-    [
-        ("before", 9, True),
-        ("before", 16, True),
-        ("before", 17, False),
-        ("stripped", 15, False),
-        ("stripped", 17, True),
-        ("stripped", 18, False),
-        ("deck", 17, True),
-        ("deck", 18, False),
-        ("dried-in", 18, True),
-        ("dried-in", 19, False),
-        ("covering", 18, True),
-        ("covering", 19, False),
-        ("done", 17, False),
-        ("done", 30, True),
-    ],
-)
-def test_the_day_of_a_photo_fits_its_stage_or_not(library: Library, stage: str, day: int, fits: bool) -> None:
-    (found,) = [each for each in library.stages() if each.id == stage]
-    assert found.fits(date(2026, 3, day), Days()) is fits
+#: Stage, the stage that covers it, the day it can first be seen, the day it can last be seen.
+STAGES = [
+    ("before", "stripped", None, "started"),
+    ("stripped", "deck", "started", "dried_in"),
+    ("deck", "dried-in", "started", "dried_in"),
+    ("dried-in", "covering", "started", "finished"),
+    ("edges", "covering", "started", "finished"),
+    ("covering", "done", "started", "finished"),
+    ("done", None, "finished", None),
+]
 
 
-def test_a_day_that_was_not_recorded_bounds_nothing(library: Library) -> None:
+def test_each_stage_is_bounded_by_the_days_its_layer_lay_open(library: Library) -> None:
+    found = [(each.id, each.hidden_by, each.earliest, each.latest) for each in library.stages()]
+    assert found == STAGES
+
+
+def test_a_stage_is_covered_by_a_later_one(library: Library) -> None:
+    order = [stage.id for stage in library.stages()]
     for stage in library.stages():
-        assert stage.fits(date(1999, 1, 1), Days(None, None, None))
+        assert stage.hidden_by is None or order.index(stage.hidden_by) > order.index(stage.id)

@@ -133,7 +133,7 @@ def test_a_sheet_is_shown_bad_before_it_is_shown_new(job_office: Office, shoot: 
 
 
 def test_a_paper_closes_the_permit_and_a_visit_without_a_paper_does_not(job_office: Office) -> None:
-    office = re_roof(job_office)
+    office = re_roof(job_office).changed("documents.4.proves", "[]")  # the town's notice, taken away
     assert office.result("permit-closed").why_not_proven == "no_paper"
     office.changed("documents.1.proves", "[permit-closed]")
     result = office.result("permit-closed")
@@ -147,7 +147,8 @@ def test_a_failed_final_visit_closes_no_permit(job_office: Office) -> None:
 
 
 def test_a_job_without_a_permit_has_none_to_close(job_office: Office) -> None:
-    office = re_roof(job_office).changed("basis.no_permit", "The town asks for none.")
+    permit = "  permit: 26-0388\n  permit_date: 2026-03-12\n"
+    office = re_roof(job_office).replaced(permit, "  no_permit: The town asks for none.\n")
     assert office.result("permit-closed").reason == "no_permit_asked"
 
 
@@ -185,3 +186,13 @@ def test_what_was_not_written_down_is_not_recorded(
 ) -> None:
     office = re_roof(job_office).changed(path, value)
     assert office.result(requirement).why_not_proven == "no_value"
+
+
+def test_a_roof_without_rakes_is_asked_for_the_metal_of_its_eaves_alone(job_office: Office) -> None:
+    asked = {part.asks for part in re_roof(job_office).result("drip-edge-order").parts}
+    assert asked == {"drip_edge.order_eave", "drip_edge.order_rake"}
+    text = job_office.text
+    for edge in ("E9", "E10", "E11", "E12", "E14", "E15"):
+        text = "\n".join(line for line in text.splitlines() if f"id: {edge}," not in line)
+    asked = {part.asks for part in job_office.write(text).result("drip-edge-order").parts}
+    assert asked == {"drip_edge.order_eave"}

@@ -127,6 +127,11 @@ CASES: dict[str, Callable[[Office, Shoot], Office]] = {
         "roof.framing.lines", "[{plane: MS, first: 0 ft}, {plane: WW, at: [-6 ft, -4 ft, 4 ft]}]"
     ),
     "framing-too-wide:PANEL": set_to("deck.panel.span_rating", "20/0"),
+    "span-rating-unread:PANEL": set_to("deck.panel.span_rating", "heavy"),
+    "space-too-wide:S1": set_to(
+        "roof.framing.lines",
+        "[{plane: MS, at: [16 ft, 18 ft 3 in, 21 ft, 24 ft, 26 ft, 28 ft]}, {plane: WW, first: 6 in}]",
+    ),
     "strength-along-rafters:S1": tall_sheet,
     "ends-in-line:MS": joints_on_one_rafter,
     "nail-too-short:DECK": set_to("deck.nail.size", "1-1/4 x 0.113"),
@@ -149,6 +154,7 @@ CASES: dict[str, Callable[[Office, Shoot], Office]] = {
     "punch-open:PL1": added(POINT),
     "approval-not-valid:PA1": added(ENDED),
     "correction-photo-early:I1": corrected_before,
+    "wording:found.F1.done": set_to("found.F1.done", "Four sheets. It withstands 150 mph."),
 }
 
 

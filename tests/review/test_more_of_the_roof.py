@@ -268,7 +268,7 @@ def test_sealing_is_asked_where_a_program_asks_it(job_office: Office) -> None:
 def test_each_way_of_sealing_shows_until_the_next_layer(
     job_office: Office, shoot: Shoot, way: str, stage: str, shows: bool
 ) -> None:
-    roof(job_office, basis__programs=f"[{NEWER}]", dry_in__sealed_deck=f"{{way: {way}}}")
+    roof(job_office, basis__programs=f"[{NEWER}]", dry_in__sealed_deck=f"{{way: {way}}}", dry_in__layers="2")
     result = job_office.log(shoot("P1", stage, "sealed-deck")).result("sealed-deck")
     assert result.word == ("meets" if shows else "not_recorded")
     assert result.hidden_by == ("dried-in" if way.startswith("tape") else "covering")

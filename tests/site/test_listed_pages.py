@@ -38,7 +38,7 @@ def test_the_order_list_stands_in_the_offices_copy_alone(planned: Office, words:
 
 
 def test_pages_are_numbered_within_their_copy(planned: Office, words: Words) -> None:
-    for reader, count in (("outside", 13), ("office", 14)):
+    for reader, count in (("outside", 14), ("office", 15)):
         made = make_pages(
             redact(planned.closeout(), reader),  # type: ignore[arg-type]
             planned.workspace.template_folders(),

@@ -71,6 +71,7 @@ def test_the_whole_comes_first_then_need_then_goods_then_places(laid: Office) ->
     heads = re.findall(r'<h2 id="([\w-]+)"', page(laid))
     assert heads == [
         "amounts", "takeoff", "goods", "held", "other-goods", "deliveries", "areas", "planes", "edges",
+        "who-says-so",
     ]  # fmt: skip
 
 

@@ -11,6 +11,9 @@ from packet.units import round_up
 #: From this spacing on, two clips stand in a span: APA E30V (2011) p. 62 [in].
 TWO_CLIPS_FROM_IN = 48
 
+#: How a floor panel is stamped: one number of inches on center, ``20 oc``.
+FLOOR_RATING = re.compile(r"\s*\d{1,2}\s*o\.?\s*c\.?\s*", re.ASCII | re.IGNORECASE)
+
 CLIPS_IN_SPAN = "min(2, 1 + floor(frame_spacing_in / 48))"
 CLIPS_ON_EDGE = "ceil(12 * joint_ft / frame_spacing_in) * clips_each"
 

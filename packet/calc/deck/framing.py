@@ -2,6 +2,7 @@
 
 from collections.abc import Sequence
 from fractions import Fraction
+from itertools import pairwise
 
 from packet.calc.domain import OutOfRange, above_zero
 from packet.figure import Number
@@ -60,3 +61,27 @@ def supports(lines: Sequence[Number], start_ft: Number, end_ft: Number, half_wid
         5
     """
     return sum(start_ft - half_width_ft <= line <= end_ft + half_width_ft for line in lines)
+
+
+def widest_space(
+    lines: Sequence[Number], start_ft: Number, end_ft: Number, half_width_ft: Number
+) -> tuple[Number, Number] | None:
+    """Return the two members next to each other under a panel that stand farthest apart, center to center.
+
+    Source: house rule; a panel spans from member to member, and on old framing the spaces differ.
+
+    Args:
+        lines: Centers of the members, left to right [ft].
+        start_ft: Left end of the panel [ft].
+        end_ft: Right end of the panel [ft].
+        half_width_ft: Half the width of a member [ft], 0 or more.
+
+    Returns:
+        Both centers [ft], the first of equals; None where the panel bears on fewer than two.
+
+    Example:
+        >>> widest_space([0, 2, 5, 7, 9], 0, 8, 0.0625)
+        (2, 5)
+    """
+    under = [line for line in lines if start_ft - half_width_ft <= line <= end_ft + half_width_ft]
+    return max(pairwise(under), key=lambda space: space[1] - space[0], default=None)

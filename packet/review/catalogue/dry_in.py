@@ -2,7 +2,7 @@
 
 from packet.record.job import JobRecord
 from packet.review.answers import barrier_reach, listed, measure, of_new_details, words
-from packet.review.applies import other_details, when_covered, when_new, when_recorded
+from packet.review.applies import has_edge, other_details, when_covered, when_new, when_recorded
 from packet.review.catalogue.who import ADJUSTER, HOMEOWNER, INSPECTOR, MORE_THAN_A_PATCH, PATCH
 from packet.review.model import NEVER_HIDDEN, Question, Requirement
 
@@ -89,8 +89,8 @@ DRY_IN: tuple[Requirement, ...] = (
     Requirement(
         id="drip-edge-order",
         questions=(
-            Question("drip_edge.order_eave", words("drip_edge.order_eave")),
-            Question("drip_edge.order_rake", words("drip_edge.order_rake")),
+            Question("drip_edge.order_eave", words("drip_edge.order_eave"), when=has_edge("eave")),
+            Question("drip_edge.order_rake", words("drip_edge.order_rake"), when=has_edge("rake")),
         ),
         shown_at="edges",
         hidden_by="covering",

@@ -9,10 +9,10 @@ from packet.review.model import Finding
 
 def correction_findings(record: JobRecord, photos: Sequence[TakenPhoto]) -> Iterator[Finding]:
     """Yield visits whose correction is shown by a photo from before the visit, with both days."""
-    taken = {photo.entry.id: photo.taken_at for photo in photos}
+    taken = {photo.entry.id: photo.day(record.property.time_zone) for photo in photos}
     for visit in record.inspections:
-        moments = [taken.get(correction.photo or "") for correction in visit.corrections]
-        early = [moment.date() for moment in moments if moment and moment.date() < visit.on]
+        days = [taken.get(correction.photo or "") for correction in visit.corrections]
+        early = [day for day in days if day and day < visit.on]
         if early:
             words = {"1_photo": min(early).isoformat(), "2_visit": visit.on.isoformat()}
             yield Finding("correction-photo-early", visit.id, (), words)

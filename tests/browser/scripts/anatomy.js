@@ -6,6 +6,8 @@ async () => {
   const plain = ["href", "src", "poster", "data", "action", "cite", "xlink:href"];
   const says = () => {
     document.querySelectorAll(".md-content details").forEach((part) => { part.open = true; });
+    // What only a script offers is no part of what the page holds.
+    document.querySelectorAll(".row-filter").forEach((part) => { part.hidden = true; });
     return document.querySelector(".md-content").innerText;
   };
   const addresses = [];

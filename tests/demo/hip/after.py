@@ -1,4 +1,4 @@
-"""Photos of the finished back slope and of the bundle that was left with the owner."""
+"""Photos of the second lot beside the first, of the finished back slope and of the bundle left with the owner."""
 
 import math
 
@@ -10,6 +10,9 @@ from ..flat import Flat
 from ..garden import reduce
 from ..tools import INK, finish
 from ..views_framing import rod
+from ..views_near import looked_down
+from . import stuff
+from .covering import wrap
 from .house import THROUGH, garden, house, lay_slope, on_roof, slope, through
 
 COURSE_IN = 5.625
@@ -58,6 +61,19 @@ def back_slope() -> Image.Image:
             (x - wide, y - wide / 2, x + wide, y + wide / 2), fill=(40, 40, 42)
         )
     return finish(reduce(shot), seed="back slope")
+
+
+def second_wrapper() -> Image.Image:
+    """The wrapper of the second lot on laid shingles of the first, one shingle of it beside it."""
+    flat = Flat((-8, -8, 40, 32), 64)
+    flat.picture = shaded(stuff.slate(flat), 1.02)
+    flat.poly([(4.4, -3.2), (31, -1.8), (30.6, 12.6), (4.0, 11.2)], (8, 8, 8), 170, 0.5)
+    flat.put(wrap("M-06C-1131", 64, (36, 74, 118)).picture.convert("RGBA"), 17.2, 4.9, 2, 0.3)
+    one = Flat((0, 34, 30, 34 + 2 * COURSE_IN), 64)
+    one.picture = stuff.slate(one)
+    flat.put(one.picture.convert("RGBA"), 17.6, 19.2, -3, 0.35)
+    shot = looked_down(flat, (17.0, 9.6), 36, lean_deg=16, turn_deg=2)
+    return finish(reduce(shot), focus=(0.06, 0.94), light=1.08, seed="second wrapper")
 
 
 def left_bundle() -> Image.Image:

@@ -45,9 +45,10 @@ def starter() -> Image.Image:
     return finish(reduce(shot), focus=(0.12, 0.88), seed="starter")
 
 
-def _wrap(lot: str, ppi: float) -> Flat:
+def wrap(lot: str, ppi: float, head: Colour = GREEN) -> Flat:
+    """Return the printed wrapper of a bundle of one lot."""
     paper = Flat((0, 0, 26, 13), ppi, PAPER)
-    paper.poly([(0, 9.4), (26, 9.4), (26, 13), (0, 13)], GREEN)
+    paper.poly([(0, 9.4), (26, 9.4), (26, 13), (0, 13)], head)
     paper.text("Marshgate Roofing Mill", 13, 11.75, 1.05, WHITE, bold=0.05)
     paper.text("laminated shingles   harbor slate", 13, 10.15, 0.62, (226, 232, 222), bold=0.03)
     paper.text("CLASS H", 6.6, 7.4, 1.5, RED, bold=0.08)
@@ -68,7 +69,7 @@ def wrapper() -> Image.Image:
     flat = Flat((-6, -6, 36, 26), 76)
     flat.picture = m.felt(flat, "wrapper felt")
     flat.poly([(1.2, -1.6), (30, 0.2), (29.6, 15.2), (0.6, 13.4)], (10, 10, 10), 170, 0.5)
-    flat.put(_wrap("M-06C-1127", 76).picture.convert("RGBA"), 14.6, 8, 3, 0.3)
+    flat.put(wrap("M-06C-1127", 76).picture.convert("RGBA"), 14.6, 8, 3, 0.3)
     return finish(
         reduce(looked_down(flat, (14.6, 8.2), 30, lean_deg=16)), focus=(0.08, 0.92), seed="hip wrapper"
     )

@@ -67,6 +67,30 @@ def drip_nails() -> Image.Image:
     return finish(reduce(shot), focus=(0.15, 0.88), seed="hip drip nails")
 
 
+def felt_over_metal() -> Image.Image:
+    """The felt over the metal at the eave, its corner turned back: the metal runs on under it to the deck."""
+    flat = eave((-10, -7, 16, 14), 112, "order eave")
+    metal(flat, -10, 16, "order metal")
+    for x in (-7.5, -3.5, 0.5, 4.5, 8.5, 12.5):
+        nail_head(flat, x, 1.35, 0.18)
+    paper = m.felt(flat, "order felt")
+    flat.line([(-10, 0.1), (4.6, 0.1), (9.4, 14)], (8, 8, 8), 0.9, 180, 0.25)
+    flat.skin([(-10, 0.3), (4.4, 0.3), (9.2, 14), (-10, 14)], paper)
+    flat.line([(-10, 0.32), (4.4, 0.32), (9.2, 14)], (116, 114, 111), 0.08)
+    fold = [(4.4, 0.3), (9.2, 14.0), (5.4, 14.0), (1.9, 3.6)]
+    flat.poly([(x - 0.3, y - 0.3) for x, y in fold], (6, 6, 6), 150, 0.3)
+    flat.skin(fold, shaded(m.felt(flat, "order felt back"), 1.5))
+    flat.line([*fold, fold[0]], (132, 130, 126), 0.07)
+    for x in (-8.2, -2.2):
+        cap(flat, x, 2.0)
+    for x in (-5.2,):
+        cap(flat, x, 11.0)
+    flat.text("felt", -4.6, 5.4, 0.9, (212, 212, 206), bold=0.03)
+    flat.text("metal", 12.2, 0.75, 0.5, PENCIL, bold=0.03)
+    shot = looked_down(flat, (2.6, 3.4), 19, lean_deg=30, turn_deg=6)
+    return finish(reduce(shot), focus=(0.14, 0.9), light=1.06, seed="order")
+
+
 def felt_label() -> Image.Image:
     """The band on the roll of felt: No. 30, ASTM D226 Type II."""
     flat = Flat((-14, -12, 30, 22), 74)

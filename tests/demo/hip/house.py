@@ -320,7 +320,8 @@ def house(
     back = "HS" if shot.eye[1] < 14 else "HN"
     if states["HN"] in ("old", "new", "felt") and back == "HN":
         for u, v, kind in THROUGH:
-            through(shot, u, v, kind)
+            if kind == "pipe" or states["HN"] != "old":  # the hood of the bath fan is new
+                through(shot, u, v, kind)
 
 
 def gutter(shot: Shot, start: Vector, end: Vector, out: Vector, light: float) -> None:

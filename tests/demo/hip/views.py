@@ -4,7 +4,7 @@ from collections.abc import Callable
 
 from PIL import Image
 
-from . import after, covering, dry_in, masts, nails, old, wide
+from . import after, as_found, covering, dry_in, low_light, masts, nails, old, slopes, wide
 
 VIEWS: dict[str, Callable[[], Image.Image]] = {
     "P01": wide.street_before,
@@ -59,4 +59,16 @@ VIEWS: dict[str, Callable[[], Image.Image]] = {
     "P50": after.back_slope,
     "P51": after.left_bundle,
     "P52": old.drain_pan,
+    "P53": slopes.back_before,
+    "P54": slopes.west_before,
+    "P55": as_found.layers,
+    "P56": as_found.old_nail,
+    "P57": as_found.deck_edge,
+    "P58": as_found.rot_s1,
+    "P59": as_found.rot_s2,
+    "P60": as_found.rot_s3,
+    "P61": low_light.flush_heads,
+    "P62": dry_in.felt_over_metal,
+    "P63": after.second_wrapper,
+    "P64": slopes.west_after,
 }

@@ -1,7 +1,6 @@
 """What the log of job 26-067 says of each photo, and what draws it."""
 
 from collections.abc import Callable
-from dataclasses import dataclass
 
 from PIL import Image
 
@@ -9,164 +8,13 @@ from ..log_entry import TAM, Entry
 from . import views_before as before
 from . import views_dry as dry
 from . import views_february as february
+from . import views_found as found
 from . import views_wood as wood
-
-JORY, MARLO, OWNER = "Jory Kemp", "Marlo Quist", "the owner"
-WINTER, LOOKED = "2026-02-14", "2026-04-08"
-FIRST, SECOND, THIRD, FOURTH = "2026-04-20", "2026-04-21", "2026-04-22", "2026-04-23"
-
-
-@dataclass(frozen=True)
-class Taken(Entry):
-    """A photo of this crew; ``when`` is empty where nobody knows the time."""
-
-    @property
-    def set_by(self) -> str:
-        """Who wrote the entry: Tam Oduya, and Jory Kemp for those Tam took."""
-        return JORY if self.taken_by == TAM else TAM
-
+from .crew import FOURTH, JORY, MARLO, SECOND, THIRD, Taken
+from .entries_opened import OPENED
 
 ENTRIES: tuple[Entry, ...] = (
-    Taken(
-        "P01",
-        f"{WINTER}T08:05:10",
-        "before",
-        "Ice along the back eave and where the steep roof meets the porch, snow melting above it; sent by the owner.",
-        "GK",
-        ("7 ft", "0 ft"),
-        "south-south-east",
-        taken_by=OWNER,
-    ),
-    Taken(
-        "P02",
-        f"{WINTER}T09:31:44",
-        "before",
-        "Water dripping from the kitchen ceiling into a pot; sent by the owner.",
-        direction="south",
-        taken_by=OWNER,
-        orientation=6,
-    ),
-    Taken(
-        "P03",
-        f"{LOOKED}T10:02:18",
-        "before",
-        "The back of the house with the porch, the gutter and its heat cable, before the work.",
-        direction="south-south-east",
-        proves=("GU1", "HC1"),
-        taken_by=TAM,
-    ),
-    Taken(
-        "P04",
-        f"{LOOKED}T10:21:53",
-        "before",
-        "The dried stain on the kitchen ceiling; the moisture meter reads 19 percent in it.",
-        direction="up",
-        taken_by=TAM,
-    ),
-    Taken(
-        "P05",
-        f"{LOOKED}T10:48:06",
-        "before",
-        "Old shingle bent upright: it cracked across the bend. The thermometer beside it reads 46 F.",
-        "GN",
-        ("6 ft", "2 ft"),
-        "south",
-        taken_by=TAM,
-    ),
-    Taken(
-        "P06",
-        f"{LOOKED}T11:05:30",
-        "before",
-        "Framing square on the west rake: 12 in level and 9 in down, so the slope is 9 in 12.",
-        "GN",
-        ("20 ft", "6 ft"),
-        "east",
-        taken_by=JORY,
-    ),
-    Taken(
-        "P07",
-        f"{LOOKED}T11:16:12",
-        "before",
-        "The lead on the chimney's uphill side stands off its joint; the chimney is 28 in wide on the tape.",
-        "GS",
-        ("24 ft 4 in", "14 ft 9 in"),
-        "south",
-        ("CH1", "F2"),
-        taken_by=TAM,
-    ),
-    Taken(
-        "P08",
-        f"{LOOKED}T11:38:47",
-        "before",
-        "Back eave from the attic: insulation pushed out against the deck in four bays, numbered in chalk.",
-        "GK",
-        ("7 ft", "2 ft"),
-        "north",
-        ("VT2", "F3"),
-        taken_by=JORY,
-    ),
-    Taken(
-        "P09",
-        f"{LOOKED}T11:52:20",
-        "before",
-        "West gable louver, 14 in wide on the tape. No free area is printed on it.",
-        direction="east",
-        proves=("VT1",),
-        taken_by=JORY,
-    ),
-    Taken(
-        "P10",
-        f"{FIRST}T10:40:11",
-        "stripped",
-        "Back slope stripped: boards black for 3 ft above the eave and the porch, sound above the chalk line.",
-        "GN",
-        ("4 ft", "3 ft"),
-        "south-south-east",
-        ("F1",),
-        taken_by=TAM,
-    ),
-    Taken(
-        "P11",
-        f"{FIRST}T11:20:38",
-        "stripped",
-        "Rot in the boards above the porch, place B1, tape along it; the probe goes in by hand.",
-        "GK",
-        ("7 ft", "1 ft 6 in"),
-        "south",
-        ("B1", "F1"),
-        taken_by=MARLO,
-    ),
-    Taken(
-        "P12",
-        f"{FIRST}T11:31:05",
-        "stripped",
-        "Rotten rafter tail R1 at the back eave; the rotten sub-fascia is off.",
-        "GN",
-        ("2 ft", "0 ft"),
-        "south-west",
-        ("R1", "R2", "F1"),
-        taken_by=MARLO,
-    ),
-    Taken(
-        "P13",
-        f"{FIRST}T21:34:52",
-        "stripped",
-        "Tarp T1 over the open slope in the rain of the night, battens along ridge and rakes, sandbags on the porch.",
-        "GN",
-        ("6 ft", "8 ft"),
-        "south-east",
-        ("T1",),
-        taken_by=TAM,
-    ),
-    Taken(
-        "P14",
-        f"{SECOND}T07:02:29",
-        "stripped",
-        "Attic in the morning after the rain: the paper laid under the open boards is dry.",
-        direction="north",
-        proves=("T1",),
-        taken_by=TAM,
-    ),
+    *OPENED,
     Taken(
         "P15",
         f"{SECOND}T10:12:40",
@@ -378,4 +226,13 @@ VIEWS: dict[str, Callable[[], Image.Image]] = {
     "P28": dry.gutter_stored,
     "P29": dry.porch_tarp,
     "P30": wood.underside,
+    "P31": found.number,
+    "P32": found.above_porch,
+    "P33": found.porch_before,
+    "P34": found.layers,
+    "P35": found.old_nail,
+    "P36": found.board_edge,
+    "P37": found.three_places,
+    "P38": found.rot_b2,
+    "P39": found.split_b3,
 }

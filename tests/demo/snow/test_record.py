@@ -25,7 +25,37 @@ def test_only_two_places_of_board_are_open(closeout: Closeout) -> None:
     assert boards["B1"].word == "meets"
     assert "P18" in boards["B1"].evidence
     assert boards["B2"].evidence == boards["B3"].evidence == ()
-    assert [result.subject for result in closeout.results if result.open] == ["B2", "B3"]
+    opened = [(result.requirement, result.subject) for result in closeout.results if result.open]
+    assert opened == [("deck-sheets", "B2"), ("deck-sheets", "B3")]
+
+
+#: What the old roof showed, and the photos of it from before it was covered.
+AS_FOUND = {
+    "house-number": ("P31",),
+    "before-planes:GN": ("P03",),
+    "before-planes:GK": ("P32",),
+    "before-planes:PR": ("P33",),
+    "damage-as-found": ("P10", "P11"),
+    "pitch-and-size": ("P06",),
+    "old-layers": ("P34",),
+    "old-deck-fastener": ("P35",),
+    "old-deck-thickness": ("P36",),
+    "bad-sheets:B1": ("P37", "P11"),
+    "bad-sheets:B2": ("P37", "P38"),
+    "bad-sheets:B3": ("P37", "P39"),
+    "framing-spacing": ("P20",),
+}
+
+
+def test_the_old_roof_was_photographed_as_it_was_found(closeout: Closeout) -> None:
+    """B2 and B3 too: only their new boards lack a photo."""
+    asked = [result for result in closeout.results if result.word != "does_not_apply"]
+    found = {
+        f"{result.requirement}:{result.subject}" if result.subject else result.requirement: result
+        for result in asked
+    }
+    assert {name: found[name].evidence for name in AS_FOUND} == AS_FOUND
+    assert {found[name].word for name in AS_FOUND} == {"meets"}
 
 
 def test_no_two_facts_of_the_record_disagree(closeout: Closeout) -> None:
@@ -64,4 +94,6 @@ def test_one_photo_has_no_time_and_one_was_taken_after_its_boards_were_covered(c
 
 
 def test_the_photos_of_the_job_are_small() -> None:
-    assert sum(path.stat().st_size for path in (JOB / "photos").iterdir()) <= 2_200_000
+    sizes = [path.stat().st_size for path in (JOB / "photos").iterdir()]
+    assert len(sizes) == 39
+    assert sum(sizes) <= 39 * 73_000
