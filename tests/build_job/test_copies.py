@@ -24,6 +24,7 @@ PRIVATE = (
     ("record", "documents", "D1"),
     ("record", "documents", "D-PRIVATE"),
     ("record", "documents", "D4"),
+    ("record", "documents", "D6"),
     ("photos", "P-PRIVATE"),
     ("photos", "P03"),
     ("photos", "P01", "set_by"),
@@ -209,7 +210,7 @@ def test_the_copy_for_others_has_no_private_key(marked: Marked) -> None:
     outside, office = data(marked, "outside"), data(marked, "office")
     assert [photo["id"] for photo in outside["photos"]] == ["P01", "P04"]
     assert [photo["id"] for photo in office["photos"]] == ["P01", "P-PRIVATE", "P03", "P04"]
-    assert [paper["id"] for paper in outside["record"]["documents"]] == ["D2"]
+    assert [paper["id"] for paper in outside["record"]["documents"]] == ["D2", "D5", "D7"]
     for photo in outside["photos"]:
         assert not {"file", "set_by", "has_place", "readers"} & photo.keys()
     assert all({"file", "set_by", "has_place"} <= photo.keys() for photo in office["photos"])

@@ -80,7 +80,7 @@ def test_the_ladder_of_this_house_stands_on_the_page_and_leads_to_its_working(
     assert "10′ 2.6 ft 10.3 ft 13.4 ft 17 ft" in page
     assert "1926.1053(b)(5)(i)" in page
     assert "They are not fall protection." in page
-    assert "Built 1948 . The house is old enough." in page
+    assert "Built 1948 . The house is old enough for the federal rule on lead paint." in page
     html = (made(planned) / "access-and-safety.html").read_text(encoding="utf-8")
     assert 'href="sources.html#w-access.roof.foot"' in html
     assert 'id="w-access.roof.foot"' in (made(planned) / "sources.html").read_text(encoding="utf-8")

@@ -73,7 +73,7 @@ def test_installed_figures_are_the_checkouts(installed: Program, checkout: Progr
 
 def test_help_and_version_work_where_there_is_no_office(environment: Path, tmp_path: Path) -> None:
     program = Program((str(environment / "packet"),), tmp_path)
-    shown = program.run("--help").stdout
+    shown = " ".join(program.run("--help").stdout.split())
     assert all(name in shown and line in shown for name, line in COMMANDS.items())
     assert __version__ in program.run("--version").stdout
     for name in COMMANDS:

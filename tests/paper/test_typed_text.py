@@ -115,7 +115,7 @@ def test_every_text_of_the_outside_copy_is_printed(tmp_path: Path) -> None:
 def test_a_record_of_three_keys_is_printed_with_what_is_missing_said(tmp_path: Path) -> None:
     made = papers(Office(tmp_path / "office", SMALLEST).root)
     assert "18 Heron Lane: patch repair" in made["outside"].pages[0]
-    assert "Nothing is open." in made["outside"].pages[0]
+    assert "2 items are open Damage as found: no photo" in made["outside"].pages[0]
     assert made["outside"].text.count("not recorded") >= 20
     assert "No photo was logged for this copy." in made["outside"].text
     assert "Warranties: not recorded." in made["roof-card"].text

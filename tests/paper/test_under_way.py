@@ -161,7 +161,7 @@ def test_photos_of_another_time_stand_clear_of_what_says_so(made: dict[str, Pape
 
 def test_cells_that_nothing_can_fill_are_no_blanks(made: dict[str, Paper]) -> None:
     text = made["outside"].text
-    assert "Drip edge not yet not recorded yet" in text
+    assert "Drip edge not yet 0.019 in aluminum not recorded yet" in text
     assert "Rafter tail R1 3 x 0.131 nails in two rows" in text
     assert "Pipe boot PB1 above the bath new not yet" in text
     assert "DAY WHAT BY RESULT April 23, 2026" in text
