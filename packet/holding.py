@@ -1,5 +1,6 @@
 """What the jobs of an office wait to be shown; jobs that did not change are not read again."""
 
+import gc
 import hashlib
 import json
 import os
@@ -7,14 +8,18 @@ from collections.abc import Iterable, Iterator, Sequence
 from concurrent.futures import ProcessPoolExecutor
 from contextlib import suppress
 from dataclasses import asdict, dataclass
+from functools import partial
 from multiprocessing import get_context
 from pathlib import Path
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
 from packet import __version__
 from packet.placing import placing
 from packet.problems import Problem, Refused
 from packet.workspace import Workspace
+
+if TYPE_CHECKING:
+    from packet.record.job import JobRecord
 
 #: Kept beside the packets; it can be made again at any time.
 KEPT = ".holds.json"
@@ -24,6 +29,9 @@ ALONE_UP_TO = 12
 
 #: Jobs handed to a process at a time.
 _AT_A_TIME = 8
+
+#: How seldom such a process looks for garbage that goes in circles; there is next to none.
+_SELDOM = (100_000, 50, 1000)
 
 
 @dataclass(frozen=True)
@@ -36,7 +44,8 @@ class JobHolds:
         kind: Kind of work.
         street: Street of the house.
         town: Town of the house.
-        points: Hold points in the order of the work, as plain data: ``before`` and ``items``.
+        points: Hold points in the order of the work, as plain data: ``before`` and ``items``; None for a
+            closed job that nobody asked for.
         problems: Why it can't be read; then all the rest is empty.
     """
 
@@ -45,18 +54,18 @@ class JobHolds:
     kind: str = ""
     street: str = ""
     town: str = ""
-    points: tuple[dict[str, Any], ...] = ()
+    points: tuple[dict[str, Any], ...] | None = ()
     problems: tuple[Problem, ...] = ()
 
     @property
     def next(self) -> dict[str, Any] | None:
         """The first hold point with something that waits to be shown."""
-        return next((point for point in self.points if unmet(point)), None)
+        return next((point for point in self.points or () if unmet(point)), None)
 
     @property
     def missed(self) -> int:
         """How many things were covered before they were shown."""
-        return sum(item["state"] == "missed" for point in self.points for item in point["items"])
+        return sum(item["state"] == "missed" for point in self.points or () for item in point["items"])
 
 
 def unmet(point: dict[str, Any]) -> list[dict[str, Any]]:
@@ -65,7 +74,12 @@ def unmet(point: dict[str, Any]) -> list[dict[str, Any]]:
 
 
 def holds_of_jobs(
-    workspace: Workspace, folders: Sequence[Path], *, stages: Sequence[str] = (), processes: int = 0
+    workspace: Workspace,
+    folders: Sequence[Path],
+    *,
+    stages: Sequence[str] = (),
+    closed_too: bool = True,
+    processes: int = 0,
 ) -> tuple[JobHolds, ...]:
     """Return what jobs wait for: work under way first, then by the stage that comes next, then by number.
 
@@ -73,14 +87,19 @@ def holds_of_jobs(
         workspace: The office.
         folders: Folders of the jobs.
         stages: Ids of the stages in the order of the work.
+        closed_too: Work out the hold points of closed jobs too.
         processes: How many jobs are read beside each other; as many as the machine has processors for 0.
     """
     key = _office_key(workspace)
     kept = _kept(workspace.out / KEPT, key)
     stamps = {folder.name: _stamp(folder) for folder in folders}
-    new = [folder for folder in folders if kept.get(folder.name, ("",))[0] != stamps[folder.name]]
-    found = {name: job for name, (stamp, job) in kept.items() if stamps.get(name) == stamp}
-    for job in _read(workspace, new, processes or os.cpu_count() or 1):
+    found = {
+        name: job
+        for name, (stamp, job) in kept.items()
+        if stamps.get(name) == stamp and not (closed_too and job.points is None)
+    }
+    new = [folder for folder in folders if folder.name not in found]
+    for job in _read(workspace, new, closed_too, processes or os.cpu_count() or 1):
         found[job.folder] = job
     if new:
         # what changed while it was read has another stamp next time; of a job that is gone nothing is kept
@@ -96,30 +115,38 @@ def _order(job: JobHolds, stages: Sequence[str]) -> tuple[bool, bool, int, str]:
     return bool(job.problems), job.status != "under way", place, job.folder
 
 
-def _read(workspace: Workspace, folders: Sequence[Path], processes: int) -> Iterator[JobHolds]:
+def _read(
+    workspace: Workspace, folders: Sequence[Path], closed_too: bool, processes: int
+) -> Iterator[JobHolds]:
+    of_job = partial(_of_job, workspace.root, closed_too)
     if len(folders) <= ALONE_UP_TO or processes == 1:
-        for folder in folders:
-            yield _of_job(workspace.root, folder)
+        yield from map(of_job, folders)
         return
-    with ProcessPoolExecutor(processes, mp_context=get_context("spawn")) as pool:
-        roots = [workspace.root] * len(folders)
-        yield from pool.map(_of_job, roots, folders, chunksize=_AT_A_TIME)
+    spawn = get_context("spawn")
+    with ProcessPoolExecutor(processes, spawn, initializer=gc.set_threshold, initargs=_SELDOM) as pool:
+        yield from pool.map(of_job, folders, chunksize=_AT_A_TIME)
 
 
-def _of_job(root: Path, folder: Path) -> JobHolds:
-    from packet.closeout.assemble import assemble_holds
+def _of_job(root: Path, closed_too: bool, folder: Path) -> JobHolds:
+    from packet.closeout.assemble import assemble_holds, closed_record
 
+    if not closed_too and (record := closed_record(folder)):
+        return _held(folder, record, None)
     try:
         record, points = assemble_holds(Workspace(root), folder)
     except Refused as refused:
         return JobHolds(folder.name, problems=tuple(refused.problems))
+    return _held(folder, record, tuple(json.loads(json.dumps([asdict(point) for point in points]))))
+
+
+def _held(folder: Path, record: "JobRecord", points: tuple[dict[str, Any], ...] | None) -> JobHolds:
     return JobHolds(
         folder=folder.name,
         status=record.job.status,
         kind=record.job.kind,
         street=record.property.street,
         town=record.property.town,
-        points=tuple(json.loads(json.dumps([asdict(point) for point in points]))),
+        points=points,
     )
 
 
@@ -163,12 +190,14 @@ def _kept(path: Path, key: str) -> dict[str, tuple[str, JobHolds]]:
         held = json.loads(path.read_bytes())
         if held["key"] != key:
             return {}
-        return {
-            name: (entry["stamp"], JobHolds(**{**entry["job"], "points": tuple(entry["job"]["points"])}))
-            for name, entry in held["jobs"].items()
-        }
+        return {name: (entry["stamp"], _from_data(entry["job"])) for name, entry in held["jobs"].items()}
     except (OSError, ValueError, KeyError, TypeError, AttributeError):
         return {}
+
+
+def _from_data(data: dict[str, Any]) -> JobHolds:
+    points = data["points"]
+    return JobHolds(**{**data, "points": None if points is None else tuple(points)})
 
 
 def _keep(path: Path, key: str, jobs: dict[str, tuple[str, JobHolds]]) -> None:

@@ -45,7 +45,7 @@ def command(jobs: tuple[str, ...], every: bool, as_json: bool, quiet: bool) -> i
     folders = chosen(workspace, jobs)
     stages = [stage.id for stage in Library.load(workspace.shared_folders()).stages()]
     with progress(f"reading {len(folders)} jobs" if len(folders) > 1 else folders[0].name, quiet=quiet):
-        found = holds_of_jobs(workspace, folders, stages=stages)
+        found = holds_of_jobs(workspace, folders, stages=stages, closed_too=bool(jobs))
     shown = [job for job in found if jobs or job.problems or job.status != "closed"]
     if as_json:
         click.echo(json.dumps(_data(shown), indent=1, ensure_ascii=False))
@@ -75,7 +75,7 @@ def _data(jobs: "list[JobHolds]") -> dict[str, Any]:
                 "town": job.town,
                 "missed": job.missed,
                 "next": job.next,
-                "points": list(job.points),
+                "points": list(job.points or ()),
             }
             if not job.problems
             else {"job": job.folder, "problems": len(job.problems)}
@@ -92,7 +92,7 @@ def _lines(jobs: "list[JobHolds]", every: bool, words: "Words") -> Iterator[str]
         place = ", ".join(visible(part) for part in (job.street, job.town))
         kind, status = words[f"kinds.{job.kind}"], words[f"holds.status.{job.status}"]
         yield f"{job.folder}: {place}; {kind}, {status}{missed}"
-        points = job.points if every else (job.next,) if job.next else ()
+        points = job.points or () if every else (job.next,) if job.next else ()
         if not points:
             yield f"  {words['holds.nothing_waits']}"
         for point in points:

@@ -72,17 +72,33 @@ def assemble(workspace: Workspace, job_folder: Path) -> tuple[Closeout, tuple[Ta
 def assemble_holds(workspace: Workspace, job_folder: Path) -> tuple[JobRecord, tuple[HoldPoint, ...]]:
     """Return the record of a job and its hold points, without what only pages need.
 
+    Photos are not read to their ends; that an original is the one in the log is for ``packet check`` to say.
+
     Raises:
         Refused: Every problem of every file at once.
     """
-    files = read_files(workspace, job_folder)
+    files = read_files(workspace, job_folder, whole_photos=False)
     record, library = files.record.value, files.library
     results = review(record, files.photos.photos, library, make_figures(record, library))
     return record, hold_points(record, results, library.stages(), library.requirement_notes())
 
 
-def read_files(workspace: Workspace, job_folder: Path) -> JobFiles:
+def closed_record(job_folder: Path) -> JobRecord | None:
+    """Return the record of a job that is closed; None where it is not, or has a mistake."""
+    if (job_folder / RECORD_FILES[0]).is_symlink():
+        return None
+    record, problems = read_record(job_folder)
+    closed = record and not problems and record.value.job.status == "closed"
+    return record.value if record and closed else None
+
+
+def read_files(workspace: Workspace, job_folder: Path, *, whole_photos: bool = True) -> JobFiles:
     """Return the files of a job.
+
+    Args:
+        workspace: The office.
+        job_folder: Folder of the job.
+        whole_photos: Read each original to its end and hold it against its digest in the log.
 
     Raises:
         Refused: Every problem of every file at once.
@@ -107,7 +123,7 @@ def read_files(workspace: Workspace, job_folder: Path) -> JobFiles:
     if record:
         problems += _wrong_shapes(record, found)
     try:
-        photos = take_photos(job_folder)
+        photos = take_photos(job_folder, whole=whole_photos)
     except Refused as refused:
         problems += refused.problems
     if library and record and photos is not None:

@@ -134,8 +134,12 @@ def waiting_photos(job_folder: Path) -> tuple[WaitingPhoto, ...]:
     )
 
 
-def take_photos(job_folder: Path) -> PhotoSet:
+def take_photos(job_folder: Path, *, whole: bool = True) -> PhotoSet:
     """Return the captioned photos of a job; those that wait are looked at too and left out.
+
+    Args:
+        job_folder: Folder of the job.
+        whole: Hold each original against the digest in the log; else only its camera's notes are read.
 
     Raises:
         Refused: The log does not fit, names a file outside the job folder or one that is missing, changed or
@@ -153,7 +157,7 @@ def take_photos(job_folder: Path) -> PhotoSet:
         if entry.id in seen:
             problems.append(log.problem("duplicate-id", ("photos", index, "id"), entry.id))
         seen.add(entry.id)
-        found = _take(job_folder, entry)
+        found = _take(job_folder, entry, whole)
         if isinstance(found, str):
             place = "sha256" if found == "photo-changed" else "file"
             problems.append(log.problem(found, ("photos", index, place), entry.file, install=HEIC_EXTRA))
@@ -182,7 +186,7 @@ def _captioned(entry: LoggedPhoto) -> CaptionedPhoto:
     return CaptionedPhoto.model_construct(**{name: getattr(entry, name) for name in type(entry).model_fields})
 
 
-def _take(job_folder: Path, entry: LoggedPhoto) -> tuple[Path, PhotoFacts] | str:
+def _take(job_folder: Path, entry: LoggedPhoto, whole: bool) -> tuple[Path, PhotoFacts] | str:
     """Return the original and its facts, or the code of what is wrong with it."""
     path = photo_path(job_folder, entry.file)
     if path is None:
@@ -190,11 +194,11 @@ def _take(job_folder: Path, entry: LoggedPhoto) -> tuple[Path, PhotoFacts] | str
     if not path.is_file():
         return "photo-missing"
     try:
-        facts = read_facts(path)
+        facts = read_facts(path, whole=whole)
     except DecoderMissing:
         return "heic-not-installed"
     except PhotoUnreadable:
         return "photo-unreadable"
-    if entry.sha256 and entry.sha256 != facts.sha256:
+    if whole and entry.sha256 and entry.sha256 != facts.sha256:
         return "photo-changed"
     return path, facts

@@ -81,7 +81,9 @@ MORE_INSIDE: dict[tuple[str, str], Any] = {
     ("deck", "over_boards"): {"laid": "spaced", "thickness": "3/4 in", "width": "3-1/2 in", "gap": "5 in"},
     ("deck", "renailed"): {"planes": ["MN"], "nail": {"size": "2-3/8 x 0.113", "shank": "ring"}},
     ("covering", "low_slope"): [{"id": "LS1", "plane": "DR", "product": "-"}],
-    ("roof", "ties"): [{"id": "TIE1", "where": "-", "kind": "clip", "nails": "3", "state": "new", "note": "-"}],
+    ("roof", "ties"): [
+        {"id": "TIE1", "where": "-", "kind": "clip", "nails": "3", "state": "new", "note": "-"}
+    ],
     ("roof", "sections"): [{"id": "SEC1", "title": "-", "planes": ["MS", "MN"]}],
     ("roof", "forms"): [
         {

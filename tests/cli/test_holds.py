@@ -1,5 +1,6 @@
 """``packet holds``: which jobs, in which order, what waits; kept between runs and never stale."""
 
+import hashlib
 import json
 import os
 from collections.abc import Callable
@@ -7,11 +8,12 @@ from pathlib import Path
 from typing import Any
 
 import pytest
+import yaml
 
 from packet import holding
 from packet.cli.main import EXIT_BAD
 from tests.cli.conftest import Run
-from tests.support.office import Office, copy_job
+from tests.support.office import Office, as_yaml, copy_job
 from tests.support.yamltext import with_value
 
 Shoot = Callable[..., dict[str, Any]]
@@ -111,9 +113,9 @@ def times_read(monkeypatch: pytest.MonkeyPatch) -> list[str]:
     read: list[str] = []
     whole = holding._of_job
 
-    def counted(root: Path, folder: Path) -> holding.JobHolds:
+    def counted(root: Path, closed_too: bool, folder: Path) -> holding.JobHolds:
         read.append(folder.name)
-        return whole(root, folder)
+        return whole(root, closed_too, folder)
 
     monkeypatch.setattr(holding, "_of_job", counted)
     return read
@@ -138,6 +140,29 @@ def test_a_changed_record_is_read_again_and_alone(
     path.write_text(with_value(path.read_text(encoding="utf-8"), "job.status", "closed"), encoding="utf-8")
     assert [job["job"] for job in data(run, office)] == ["26-050", "26-052"]
     assert read == ["26-051"]
+
+
+def test_a_closed_job_that_was_passed_over_is_worked_out_once_it_is_named(office: Office, run: Run) -> None:
+    data(run, office)
+    named = data(run, office, "26-041")[0]["points"]
+    assert [point["before"] for point in named][:2] == ["deck", "dried-in"]
+    data(run, office)
+    assert data(run, office, "26-041")[0]["points"] == named
+
+
+def test_of_a_photo_only_the_cameras_notes_are_read(office: Office, run: Run) -> None:
+    """Thousands of photos of several megabytes each can't be read to the end for a list of the day."""
+    folder = office.root / "jobs" / "26-051"
+    entries = yaml.safe_load((folder / "photos.yaml").read_text(encoding="utf-8"))["photos"]
+    for entry in entries:
+        entry["sha256"] = hashlib.sha256((folder / entry["file"]).read_bytes()).hexdigest()
+    (folder / "photos.yaml").write_text(as_yaml({"photos": entries}), encoding="utf-8")
+    first = data(run, office, "26-051")
+    photo = folder / "photos" / "P1.jpg"
+    photo.write_bytes(photo.read_bytes() + b"one byte more")
+    assert data(run, office, "26-051") == first
+    ran = run(office.root, "check", "26-051")
+    assert (ran.code, "is not the one that was logged" in ran.err) == (EXIT_BAD, True)
 
 
 def test_a_photo_that_is_gone_is_noticed(office: Office, run: Run) -> None:

@@ -188,7 +188,9 @@ def test_tape_of_a_whole_plane_waits_until_all_of_its_edges_are_known() -> None:
     assert float(taken_off(whole).net("joint tape")) == pytest.approx(123.75)
 
 
-@pytest.mark.parametrize(("way", "layers"), [("self-adhered sheet", "1"), ("two layers of underlayment", "2")])
+@pytest.mark.parametrize(
+    ("way", "layers"), [("self-adhered sheet", "1"), ("two layers of underlayment", "2")]
+)
 def test_joints_closed_in_another_way_take_no_tape(way: str, layers: str) -> None:
     sealed = with_value(GABLE, "dry_in.sealed_deck.way", way)
     found = taken_off(with_value(sealed, "dry_in.layers", layers))
