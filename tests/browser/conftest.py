@@ -39,7 +39,7 @@ SHEETS = tuple((reader, name) for reader, names in PAGES_OF.items() for name in 
 
 #: Pages on which the office reads more. Its other pages are those of the outside copy but for the line that says whose
 #: copy it is; ``test_whole.py`` holds that.
-OFFICE_READS_MORE = ("index", "quantities", "photos", "inspections")
+OFFICE_READS_MORE = ("index", "code-basis", "quantities", "photos", "inspections")
 
 #: The slow tests of the look pass over the office's pages that show nothing of another kind: two of those have no more
 #: than a photo and links to it.
