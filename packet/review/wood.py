@@ -54,7 +54,7 @@ def _framing(record: JobRecord, library: Library) -> Iterator[Finding]:
         yield Finding("truss-damaged", "FRAMING", (), {"what": framing.damage})
     known = library.table("specific_gravity").words("species")
     if framing.species and framing.species not in known:
-        near = nearest(framing.species, known) or ""
+        near = nearest(framing.species, known) or ", ".join(known)
         yield Finding("species-unknown", "FRAMING", (), {"found": framing.species, "near": near})
 
 

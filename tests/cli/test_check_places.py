@@ -122,9 +122,10 @@ def test_a_damaged_truss_names_its_line_and_leaves_it_to_the_engineer(gable: Off
     )
 
 
-def test_a_species_without_a_near_name_is_shown_alone(gable: Office, run: Run) -> None:
+def test_a_species_without_a_near_name_is_shown_beside_all_names(gable: Office, run: Run) -> None:
     out = run(gable.changed("roof.framing.species", "Zzzz").root, "check").out
-    assert "FRAMING (Zzzz) [species-unknown:FRAMING]" in out
+    assert "FRAMING (Zzzz; Southern Pine, Mixed Southern Pine, Spruce-Pine-Fir" in out
+    assert "White Oak) [species-unknown:FRAMING]" in out
 
 
 def test_a_finding_of_a_photo_names_its_line_in_the_log(job_office: Office, run: Run, shoot: Shoot) -> None:
