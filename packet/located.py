@@ -4,10 +4,12 @@ pydantic's errors are told apart by their stable ``type``, never by their wordin
 not know is one of our own codes, raised with ``fields.refuse``.
 """
 
+import math
 from collections.abc import Callable, Mapping
 from pathlib import Path
 from typing import Any, get_args
 
+import yaml
 from pydantic import BaseModel, ValidationError
 from pydantic_core import ErrorDetails
 from pydantic_core.core_schema import ErrorType
@@ -164,9 +166,12 @@ def _missing(detail: ErrorDetails, document: Document, model: Model) -> Problem:
 
 
 def _example(key: str, examples: list[Any] | None) -> str:
-    """Return a line of YAML that fills a key, when its example is one line."""
-    if not examples or not isinstance(examples[0], str | int | float):
+    """Return a line of YAML that fills a key; the key alone where nobody gave an example of one line."""
+    if not examples:
         return f"{key}:"
+    if isinstance(examples[0], dict | list):
+        flow = yaml.safe_dump(examples[0], default_flow_style=True, sort_keys=False, width=math.inf)
+        return f"{key}: {flow.strip()}"
     words = str(examples[0])
     plain = words[:1].isalnum() and ": " not in words and " #" not in words
     return f"{key}: {words if plain else in_quotes(words)}"

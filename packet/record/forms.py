@@ -70,7 +70,10 @@ class GableForm(Standing):
     """Two planes that meet in a ridge, a gable at either end."""
 
     form: Literal["gable"] = everyone(description="Form of the roof.", examples=["gable"])
-    planes: GablePlanes = everyone(description="Its planes, seen from the front.")
+    planes: GablePlanes = everyone(
+        description="Its planes, seen from the front.",
+        examples=[{"front": {"id": "GS"}, "back": {"id": "GN"}}],
+    )
 
 
 class HipForm(Standing):
@@ -83,7 +86,10 @@ class HipForm(Standing):
     gable_end: Literal["left", "right"] | None = everyone(
         None, description="The end that is a gable, where one is.", examples=["left"]
     )
-    planes: HipPlanes = everyone(description="Its planes, seen from the front.")
+    planes: HipPlanes = everyone(
+        description="Its planes, seen from the front.",
+        examples=[{"front": {"id": "HS"}, "back": {"id": "HN"}, "left": {"id": "HW"}, "right": {"id": "HE"}}],
+    )
 
 
 class ShedForm(Standing):
@@ -93,7 +99,7 @@ class ShedForm(Standing):
     top: Literal["ridge", "headwall"] = everyone(
         description="What the top edge is: a free ridge, or it meets a wall.", examples=["headwall"]
     )
-    planes: ShedPlanes = everyone(description="Its plane.")
+    planes: ShedPlanes = everyone(description="Its plane.", examples=[{"front": {"id": "SH"}}])
 
 
 class WingForm(Strict):
@@ -112,7 +118,10 @@ class WingForm(Strict):
         description="How far it stands out, from that eave to the wing's end.", examples=["12 ft"]
     )
     pitch: Pitch | None = everyone(None, description="Its pitch, where it is another.", examples=["8:12"])
-    planes: WingPlanes = everyone(description="Its planes, seen from outside its end.")
+    planes: WingPlanes = everyone(
+        description="Its planes, seen from outside its end.",
+        examples=[{"left": {"id": "WW"}, "right": {"id": "WE"}}],
+    )
 
 
 AnyForm = Annotated[GableForm | HipForm | ShedForm | WingForm, Discriminator("form")]

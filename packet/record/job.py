@@ -19,7 +19,10 @@ class JobRecord(Strict):
     wait until the roof is open.
     """
 
-    job: JobHead = everyone(description="Number, kind and status.")
+    job: JobHead = everyone(
+        description="Number, kind and status.",
+        examples=[{"number": "26-041", "kind": "patch", "status": "planned"}],
+    )
     property: House = everyone(description="The house.")
     people: People | None = everyone(None, description="Owner and crew.")
     dates: Dates = everyone(Dates(), description="Days of the work.")

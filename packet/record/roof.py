@@ -46,7 +46,10 @@ class Opening(Strict):
     id: Id = everyone(description="Id of the opening.", examples=["O1"])
     plane: Id = everyone(description="Plane it is cut in.", examples=["MS"])
     what: Line = everyone(description="What stands there.", examples=["dormer"])
-    at: Point = everyone(description="Lower left corner: along the lowest edge, then up the slope.")
+    at: Point = everyone(
+        description="Lower left corner: along the lowest edge, then up the slope.",
+        examples=[["16 ft", "0 ft"]],
+    )
     along: Length = everyone(description="Width along the eave.", examples=["10 ft"])
     up: Length = everyone(description="Length up the slope.", examples=["8 ft 11-5/16 in"])
 

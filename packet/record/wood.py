@@ -83,7 +83,10 @@ class DeckNail(Strict):
 class Patch(Strict):
     """A rectangle on a plane."""
 
-    at: Point = everyone(description="Lower left corner: along the lowest edge, then up the slope.")
+    at: Point = everyone(
+        description="Lower left corner: along the lowest edge, then up the slope.",
+        examples=[["16 ft", "0 ft"]],
+    )
     along: Length = everyone(description="Size along the eave.", examples=["3 ft"])
     up: Length = everyone(description="Size up the slope.", examples=["18 in"])
 
@@ -93,7 +96,10 @@ class CutOut(Strict):
 
     id: Id = everyone(description="Id of the entry.", examples=["CO1"])
     plane: Id = everyone(description="Plane it lies on.", examples=["MS"])
-    rot: Patch = everyone(description="Rotten area as found, the least rectangle around it.")
+    rot: Patch = everyone(
+        description="Rotten area as found, the least rectangle around it.",
+        examples=[{"at": ["16 ft 8 in", "0 ft"], "along": "5 ft", "up": "3 ft 4 in"}],
+    )
     cut: Patch | None = everyone(None, description="What was cut out, as measured.")
     edges: Literal["on the center of a rafter", "beside a rafter, on a nailer"] = everyone(
         description="How the old deck's edges are carried.", examples=["on the center of a rafter"]
@@ -118,7 +124,10 @@ class Sheet(Strict):
 
     id: Id = everyone(description="Id chalked on the sheet.", examples=["S1"])
     plane: Id = everyone(description="Plane it lies on.", examples=["MS"])
-    at: Point = everyone(description="Lower left corner: along the lowest edge, then up the slope.")
+    at: Point = everyone(
+        description="Lower left corner: along the lowest edge, then up the slope.",
+        examples=[["16 ft", "0 ft"]],
+    )
     along: Length = everyone(description="Size along the eave.", examples=["8 ft"])
     up: Length = everyone(description="Size up the slope.", examples=["4 ft"])
     why: Line = everyone(description="Why the old deck came out.", examples=["rot"])

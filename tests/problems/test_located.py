@@ -207,7 +207,8 @@ def test_a_problem_carries_what_would_be_accepted(lines: str, value: str, words:
         ("12' 6\"", "size: 12' 6\""),
         ('"a"', "size: '\"a\"'"),
         (4, "size: 4"),
-        ([1], "size:"),
+        (["16 ft 8 in", "0 ft"], "size: [16 ft 8 in, 0 ft]"),
+        ({"along": "5 ft", "of": ["#30", "6:12"]}, "size: {along: 5 ft, of: ['#30', '6:12']}"),
     ],
 )
 def test_the_example_line_of_a_missing_key_is_yaml(example: Any, line: str) -> None:
@@ -220,8 +221,8 @@ def test_the_example_line_of_a_missing_key_is_yaml(example: Any, line: str) -> N
         Nail.model_validate(document.value)
     (problem,) = from_validation(caught.value, document, Nail)
     assert problem.values["example"] == line
-    if not isinstance(example, list):
-        assert parse_yaml(line.encode(), FILE).value == {"size": str(example)}
+    typed = example if isinstance(example, list | dict) else str(example)
+    assert parse_yaml(line.encode(), FILE).value == {"size": typed}
 
 
 def test_a_fault_found_by_a_check_is_located_by_its_path() -> None:
