@@ -5,6 +5,7 @@ from pathlib import Path
 
 import pytest
 
+from packet.closeout.assemble import assemble
 from packet.closeout.model import Closeout
 from packet.closeout.redact import redact
 from packet.site.pages import make_pages
@@ -42,7 +43,7 @@ def test_each_reader_finds_the_questions_in_its_own_order(demo_pages: dict[str, 
         "next",
     ]
     assert asked(demo_pages["adjuster"]) == [
-        "cause", "condition", "how-much", "changed", "asked", "needed", "shown", "open", "papers",
+        "cause", "condition", "how-much", "new-deck", "changed", "asked", "needed", "shown", "open", "papers",
     ]  # fmt: skip
     assert asked(demo_pages["inspector"]) == [
         "permit", "needed", "nails", "held", "differs", "unread", "visits", "days", "open",
@@ -95,3 +96,15 @@ def test_the_least_record_of_any_kind_and_status_makes_every_page(
         assert not any(
             gap in made[name] for name in ("index", "homeowner", "scope", "quantities", "inspections")
         )
+
+
+def test_the_adjuster_sees_each_new_sheet_its_photo_and_what_held_the_old_deck() -> None:
+    made = pages(assemble(Workspace(ROOT), ROOT / "jobs" / "26-052")[0])["adjuster"]
+    assert asked(made)[3:5] == ["new-deck", "old-deck"]
+    sheets, old = made.split("<h2")[4:6]
+    assert re.findall(r"<dt>(S\d)</dt>.*?photos\.html#(P\d\d)", sheets, re.DOTALL) == [
+        ("S1", "P16"), ("S2", "P16"), ("S3", "P24"),
+    ]  # fmt: skip
+    assert "smooth nails" in old
+    assert "whole deck nailed again" in old
+    assert "code-basis.html#r-renailed-way" in old
