@@ -26,6 +26,7 @@ _LISTS: tuple[Loc, ...] = (
     ("roof", "edges"),
     ("roof", "openings"),
     ("roof", "sections"),
+    ("roof", "ties"),
     ("found",),
     ("framing",),
     ("deck", "cut_outs"),
@@ -62,6 +63,7 @@ _ON_PLANES: tuple[Loc, ...] = (
 
 #: Lists whose entries a photo can show: work and goods, not papers or outlines.
 _SHOWN: tuple[Loc, ...] = (
+    ("roof", "ties"),
     ("found",),
     ("framing",),
     ("deck", "cut_outs"),

@@ -108,8 +108,7 @@ class Tree:
 
     def _scalar(self, event: yaml.ScalarEvent) -> None:
         self._nodes += 1
-        if event.anchor is not None or event.tag is not None:
-            self._properties(event)
+        self._properties(event)
         text, plain = event.value, not event.style
         hidden = FORBIDDEN.search(text) if event.style == '"' else None
         if hidden:

@@ -150,6 +150,12 @@ def test_a_closed_job_that_was_passed_over_is_worked_out_once_it_is_named(office
     assert data(run, office, "26-041")[0]["points"] == named
 
 
+def test_photos_of_a_closed_job_are_not_looked_at_until_it_is_named(office: Office, run: Run) -> None:
+    (office.root / "jobs" / "26-041" / "photos" / "P1.jpg").unlink()
+    assert "26-041" not in [job["job"] for job in data(run, office)]
+    assert run(office.root, "holds", "26-041").code == EXIT_BAD
+
+
 def test_of_a_photo_only_the_cameras_notes_are_read(office: Office, run: Run) -> None:
     """Thousands of photos of several megabytes each can't be read to the end for a list of the day."""
     folder = office.root / "jobs" / "26-051"
