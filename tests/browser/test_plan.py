@@ -12,7 +12,7 @@ from typing import TYPE_CHECKING
 import pytest
 from pypdf import PdfReader
 
-from packet.cli.plan import make_plan
+from packet.planning import make_plan
 from packet.workspace import Workspace
 from tests.browser.conftest import Quiet
 from tests.browser.scripts import script
