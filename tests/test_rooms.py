@@ -37,7 +37,7 @@ BARS: tuple[tuple[str, ...], ...] = (
     ("site", "paper"),
     ("schema",),
     ("build", "starting"),
-    ("archive", "handover", "holding", "preview"),
+    ("archive", "handover", "holding", "planning", "preview"),
     ("cli",),
 )
 #: In the leftmost bar rooms may use one another, as long as none uses itself by a detour.

@@ -6,7 +6,7 @@ from pathlib import Path
 
 import pytest
 
-from packet.cli import plan
+from packet import planning
 from packet.site.plan import QUESTIONS
 from packet.text import load_words
 from packet.workspace import packaged
@@ -215,7 +215,7 @@ def test_a_full_disk_is_said_and_no_fault_of_the_program(
     def full(folder: Path, into: Path) -> None:
         raise OSError(28, "No space left on device")
 
-    monkeypatch.setattr(plan, "_up", full)
+    monkeypatch.setattr(planning, "_up", full)
     ran = run(planned.root, "plan")
     assert ran.code == 2
     assert "no space left on device" in ran.err
