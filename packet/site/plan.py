@@ -41,6 +41,11 @@ def _part(copy: Copy, *path: str) -> Any:
     return found
 
 
+def _order_lines(copy: Copy) -> list[Any]:
+    """Return the lines of the order list: what was computed, and goods of no computed use."""
+    return [*copy["takeoff"], *(bought for bought in copy["record"]["bought"] if not bought["use"])]
+
+
 #: What is asked, in the order of the pages.
 QUESTIONS: tuple[Question, ...] = (
     Question("begins", "index", lambda copy: not _part(copy, "dates", "started")),
@@ -48,6 +53,7 @@ QUESTIONS: tuple[Question, ...] = (
     Question("roof", "to-buy", lambda copy: not _part(copy, "roof")),
     Question("areas", "to-buy", lambda copy: not _part(copy, "covering", "areas")),
     Question("goods", "to-buy", lambda copy: any(not line["to_buy"] for line in copy["takeoff"])),
+    Question("ordered", "to-buy", lambda copy: any(not line["planned"] for line in _order_lines(copy))),
     Question("deck_nail", "nailing-card", lambda copy: not _part(copy, "deck", "nail")),
     Question("shingle_nail", "nailing-card", lambda copy: not _part(copy, "covering", "nail")),
     Question("basis", "permits", lambda copy: not _part(copy, "basis")),

@@ -70,6 +70,21 @@ def test_what_to_buy_is_the_order_list_with_its_file(planned: Office, run: Run) 
     assert (made(planned) / "order-list.csv").read_bytes().startswith(b"\xef\xbb\xbf")
 
 
+def test_what_was_not_ordered_is_asked_until_each_line_says_it(planned: Office, run: Run) -> None:
+    asked = "  not written yet: How much of the list was ordered"
+    assert asked in run(planned.root, "plan").out
+    planned.changed("bought.1.planned", "2")
+    assert asked not in run(planned.root, "plan").out
+    planned.replaced("fan hood, unit: piece, planned: 2", "fan hood, unit: piece")
+    assert asked in run(planned.root, "plan").out
+
+
+def test_the_permit_the_record_names_stands_as_the_reason(run: Run, job_office: Office) -> None:
+    run(job_office.root, "plan")
+    page = text_of(made(job_office) / "permits.html")
+    assert re.search(r"Building permit needed The record names permit \S+", page)
+
+
 def test_the_ladder_of_this_house_stands_on_the_page_and_leads_to_its_working(
     planned: Office, run: Run
 ) -> None:
@@ -131,7 +146,7 @@ def test_the_crew_reads_all_of_it_in_both_languages(planned: Office, run: Run) -
 
 
 #: Words a template reads in the language it prints.
-SAID = re.compile(r"\bsaid\.((?:plan|access|reasons)(?:\.[a-z_]+)*)(?:\[\"([a-z]+)\"\])?")
+SAID = re.compile(r"\bsaid\.((?:plan|access|reasons|in_frame|shots)(?:\.[a-z_]+)*)(?:\[\"([a-z]+)\"\])?")
 
 
 def test_every_word_the_crew_reads_is_in_spanish() -> None:
