@@ -21,7 +21,7 @@ from packet.figures.shapes import PlacedPlane, RoofShape, feet, opening_outline_
 from packet.record.job import JobRecord
 from packet.record.roof import Framing, FramingLines
 from packet.record.wood import CutOut as CutOutRecord
-from packet.record.wood import Patch
+from packet.record.wood import Patch, Sheet
 from packet.reference import Library
 
 #: A strip along a rake takes the framing of the gable end and nothing beside it [ft].
@@ -109,7 +109,7 @@ class _Layout:
             left, low = outline_ft((sheet.at,))[0]
             whole = rectangle_at(left, low, feet(sheet.along), feet(sheet.up))
             laid = piece(whole, plane.slope, openings)
-            pieces.append(self.piece(sheet.id, whole, laid, lines, wood, strips))
+            pieces.append(self.piece(sheet, whole, laid, lines, wood, strips))
         cuts = tuple(
             self.cut_out(item, plane, lines, unsound) for item in deck.cut_outs if item.plane == plane.id
         )
@@ -177,8 +177,8 @@ class _Layout:
 
     def piece(
         self,
-        id: str,
-        sheet: Outline,
+        sheet: Sheet,
+        whole: Outline,
         laid: Piece,
         lines: Sequence[Number],
         wood: Sequence[Number],
@@ -190,8 +190,8 @@ class _Layout:
             schedule = Schedule(edge_in, field_in, tuple(strips))
             for outline in laid.outlines:
                 rows += nail_rows(outline, lines, self.half_width, schedule, wood, laid.holes)
-        left, right = sheet[0][0], sheet[1][0]
-        marks = tuple((_mark(sheet, cut.start), _mark(sheet, cut.end)) for cut in laid.cuts)
+        id, left, right = sheet.id, whole[0][0], whole[1][0]
+        marks = tuple((_mark(whole, cut.start), _mark(whole, cut.end)) for cut in laid.cuts)
         return DeckPiece(
             id=id,
             outlines=tuple(_floats(outline) for outline in laid.outlines),
@@ -205,10 +205,18 @@ class _Layout:
             marks=marks,
             corners=tuple(
                 corner
-                for corner in corners_kept(sheet, laid.outlines)
+                for corner in corners_kept(whole, laid.outlines)
                 if not any(corner in ends for ends in marks)
             ),
+            trimmed=self.trimmed(sheet),
         )
+
+    def trimmed(self, sheet: Sheet) -> bool:
+        """Return whether a piece was cut to its size before it was laid; a panel may be turned."""
+        panel = self.record.deck.panel if self.record.deck else None
+        if sheet.cut_from or panel is None:
+            return bool(sheet.cut_from)
+        return sorted((feet(sheet.along), feet(sheet.up))) != sorted((feet(panel.width), feet(panel.length)))
 
     def laid(self, id: str, laid: Piece) -> str:
         """Add the area of a piece after cutting by the shoelace sum: its parts, less the holes in them."""

@@ -32,6 +32,7 @@ class DeckPiece:
         bearings: Members it bears on.
         marks: Where on the sheet each cut begins and ends.
         corners: Corners of the sheet that stay whole; no cut ends in them.
+        trimmed: It is smaller than a whole panel, or an offcut: it was cut square to its size first.
     """
 
     id: str
@@ -43,6 +44,7 @@ class DeckPiece:
     bearings: int
     marks: tuple[tuple[Place, Place], ...] = ()
     corners: tuple[Corner, ...] = ()
+    trimmed: bool = False
 
 
 @dataclass(frozen=True)

@@ -1,14 +1,15 @@
-"""Nails that nailing an old deck again adds: those of one old sheet, then of each plane by its area."""
+"""Nails that nailing an old deck again adds: by old sheets or boards, over the area of each plane."""
 
 from dataclasses import dataclass
 
 from packet.calc.deck.added import ADDED_IN_SHEET, NAILS_ON_AREA, added_in_sheet, nails_on_area
+from packet.calc.deck.boards import BOARD_NAILS_ON_AREA, board_nails_on_area
 from packet.calc.fasteners import SHEET_NAILS, sheet_nails
 from packet.figure import FigureSet, Term
 from packet.figures.roof import add_up, net_area_id
 from packet.figures.shapes import feet
 from packet.record.job import JobRecord
-from packet.record.wood import Deck, Renailed
+from packet.record.wood import Deck, OldBoards, Renailed
 
 
 @dataclass(frozen=True)
@@ -30,6 +31,9 @@ def lacks(record: JobRecord, sheet: Sheet) -> tuple[str, ...]:
     """Return what a count of the nails lacks, as keys of ``takeoff.missing``."""
     deck, framing = record.deck, record.roof.framing if record.roof else None
     old = deck.renailed if deck else None
+    if old and old.boards:
+        there = {"framing": framing is not None, "board_nails": bool(old.boards.nails_each_bearing)}
+        return tuple(name for name, has in there.items() if not has)
     sized = deck and (deck.panel or (old and old.sheet_length and old.sheet_width))
     has = {
         "old_panel": bool(sized),
@@ -41,37 +45,47 @@ def lacks(record: JobRecord, sheet: Sheet) -> tuple[str, ...]:
 
 
 def count_nails(record: JobRecord, figures: FigureSet, sheet: Sheet) -> tuple[tuple[str, str], ...]:
-    """Add the nails of one old sheet, of each plane and of all; return the planes with their figures.
+    """Add the nails of each plane and of all, and of one old sheet; return the planes with their figures.
 
     The record has to hold what ``lacks`` asks for.
     """
     deck, roof = record.deck, record.roof
     assert deck and deck.renailed and roof and roof.framing  # noqa: S101, PT018 - lacks() asked
-    size = _size(deck, deck.renailed, figures)
     spacing = roof.framing.spacing.inches
-    _each(
-        deck.renailed,
-        figures,
-        sheet,
-        [*size, figures.as_term("frame_spacing_in", "roof.framing.spacing", spacing, "in")],
-    )
+    frame = figures.as_term("frame_spacing_in", "roof.framing.spacing", spacing, "in")
+    size = [] if deck.renailed.boards else _size(deck, deck.renailed, figures)
+    if size:
+        _each(deck.renailed, figures, sheet, [*size, frame])
     counted = []
     for plane in dict.fromkeys(deck.renailed.planes):
         _area(plane, record, deck, figures)
-        length, width = size
-        terms = [
-            figures.as_term("area_sq_ft", f"renailed.{plane}.area"),
-            length,
-            width,
-            figures.as_term("nails_a_sheet", "renailed.each"),
-        ]
-        area, each = terms[0].value, int(terms[3].value)
-        value = nails_on_area(area, each, width.value, length.value)
-        figures.computed(f"renailed.{plane}.nails", value, "nail", NAILS_ON_AREA, terms)
+        area = figures.as_term("area_sq_ft", f"renailed.{plane}.area")
+        if deck.renailed.boards:
+            _on_boards(plane, deck.renailed.boards, area, frame, figures)
+        else:
+            _on_sheets(plane, area, size, figures)
         counted.append((plane, f"renailed.{plane}.nails"))
     add_up(figures, "renailed.area", "sq_ft", [f"renailed.{plane}.area" for plane, _ in counted])
     add_up(figures, "renailed.nails", "nail", [nails for _, nails in counted], decimals=0)
     return tuple(counted)
+
+
+def _on_sheets(plane: str, area: Term, size: list[Term], figures: FigureSet) -> None:
+    """Add the nails of a plane of panels, by those of one old sheet."""
+    each = figures.as_term("nails_a_sheet", "renailed.each")
+    length, width = size
+    value = nails_on_area(area.value, int(each.value), width.value, length.value)
+    figures.computed(f"renailed.{plane}.nails", value, "nail", NAILS_ON_AREA, [area, length, width, each])
+
+
+def _on_boards(plane: str, boards: OldBoards, area: Term, frame: Term, figures: FigureSet) -> None:
+    """Add the nails of a plane of boards, at the number recorded at each rafter."""
+    at = "deck.renailed.boards"
+    apart = figures.as_term("apart_in", f"{at}.apart", boards.apart.inches, "in")
+    each = figures.as_term("nails_each", f"{at}.nails_each_bearing")
+    value = board_nails_on_area(area.value, apart.value, frame.value, boards.nails_each_bearing)
+    terms = [area, apart, frame, each]
+    figures.computed(f"renailed.{plane}.nails", value, "nail", BOARD_NAILS_ON_AREA, terms)
 
 
 def _size(deck: Deck, old: Renailed, figures: FigureSet) -> list[Term]:

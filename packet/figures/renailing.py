@@ -53,7 +53,7 @@ class Renailing:
         edge: Figure of the spacing at panel edges the nails are counted by; "" where there is none.
         field: Figure of the spacing between.
         planes: Planes nailed again, each with the figure of its nails; "" where they could not be counted.
-        each: Figure of the nails of one old sheet.
+        each: Figure of the nails of one old sheet; "" for boards.
         nails: Figure of all nails.
         missing: What the count lacks, as keys of ``takeoff.missing``.
     """
@@ -89,14 +89,13 @@ def renailing(record: JobRecord, library: Library, figures: FigureSet) -> Renail
         _spacing(name, record, known, library, figures) for name in ("edge_spacing", "field_spacing")
     )
     sheet = Sheet(way == BETWEEN, edge, field)
-    missing = ("renailed_way",) if not way else lacks(record, sheet)
+    missing = ("renailed_way",) if not (way or old.boards) else lacks(record, sheet)
     if missing:
         planes = tuple((plane, "") for plane in dict.fromkeys(old.planes))
         return Renailing(triggers, branches, way, by_rule, edge, field, planes, missing=missing)
     counted = count_nails(record, figures, sheet)
-    return Renailing(
-        triggers, branches, way, by_rule, edge, field, counted, "renailed.each", "renailed.nails"
-    )
+    each = "" if old.boards else "renailed.each"
+    return Renailing(triggers, branches, way, by_rule, edge, field, counted, each, "renailed.nails")
 
 
 def _trigger(row: CodeRow, known: Mapping[str, object], library: Library) -> Trigger:

@@ -182,6 +182,15 @@ class BoardsBelow(Strict):
     )
 
 
+class OldBoards(Strict):
+    """Old deck of boards, nailed again at each rafter."""
+
+    apart: Length = everyone(
+        description="Boards center to center: the width of one, and the gap beside it.", examples=["5-1/2 in"]
+    )
+    nails_each_bearing: Count = everyone(description="New nails in a board at each rafter.", examples=[2])
+
+
 class Renailed(Strict):
     """Old deck that stayed and was nailed again, as measured with the tape."""
 
@@ -215,6 +224,9 @@ class Renailed(Strict):
         None,
         description="Width of a sheet of the old deck, where it is another than the new panel's.",
         examples=["4 ft"],
+    )
+    boards: OldBoards | None = everyone(
+        None, description="Old boards; they have no panel edges, so no spacings stand beside them."
     )
     note: Prose | None = everyone(
         None,

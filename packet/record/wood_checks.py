@@ -5,12 +5,31 @@ from collections.abc import Callable, Iterator, Sequence
 from packet.record.fault import Fault, Loc
 from packet.record.job import JobRecord
 
+#: Measures of an old deck of panels.
+_OF_PANELS = (
+    "edge_spacing",
+    "field_spacing",
+    "old_edge_spacing",
+    "old_field_spacing",
+    "sheet_length",
+    "sheet_width",
+)
+
 
 def _edges_held_twice(record: JobRecord) -> Iterator[Fault]:
     """Clips stand where edges are held by clips, and nowhere else."""
     deck = record.deck
     if deck and deck.clips and deck.edge_support not in (None, "clips"):
         yield Fault("edges-held-twice", ("deck", "edge_support"), deck.edge_support)
+
+
+def _boards_nailed_as_panels(record: JobRecord) -> Iterator[Fault]:
+    """Spacings along edges and sizes of sheets are of panels; boards take nails at each rafter."""
+    old = record.deck.renailed if record.deck else None
+    for name in _OF_PANELS if old and old.boards else ():
+        length = getattr(old, name)
+        if length is not None:
+            yield Fault("boards-nailed-as-panels", ("deck", "renailed", name), length.text)
 
 
 def _ids_that_name_nothing(record: JobRecord) -> Iterator[Fault]:
@@ -34,4 +53,8 @@ def _named(id: str | None, known: Sequence[str], loc: Loc) -> Iterator[Fault]:
         yield Fault("unknown-id", loc, id, {"accepted": ", ".join(known) or "none is entered"})
 
 
-WOOD_CHECKS: tuple[Callable[[JobRecord], Iterator[Fault]], ...] = (_edges_held_twice, _ids_that_name_nothing)
+WOOD_CHECKS: tuple[Callable[[JobRecord], Iterator[Fault]], ...] = (
+    _edges_held_twice,
+    _boards_nailed_as_panels,
+    _ids_that_name_nothing,
+)

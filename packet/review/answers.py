@@ -84,13 +84,19 @@ def of_new_details(kind: str, name: str) -> Ask:
 
 
 def board_nails(record: JobRecord) -> Answer:
-    """Answer with the nails in a board at each rafter: the least of all; one left out answers nothing."""
+    """Answer with the nails in a board at each rafter: the least of all; one left out answers nothing.
+
+    Old boards nailed again count with the new ones.
+    """
     boards = record.deck.boards if record.deck else ()
-    given = [(board.nails_each_bearing, board.id) for board in boards if board.nails_each_bearing is not None]
-    if not boards or len(given) < len(boards):
+    found = [(board.nails_each_bearing, f"deck.boards.{board.id}") for board in boards]
+    old = at(record, "deck.renailed.boards")
+    found += [(old.nails_each_bearing, "deck.renailed.boards")] if old else []
+    given = [(nails, path) for nails, path in found if nails is not None]
+    if not found or len(given) < len(found):
         return Answer()
-    least, id = min(given)
-    return Answer(least, (f"deck.boards.{id}.nails_each_bearing",))
+    least, path = min(given)
+    return Answer(least, (f"{path}.nails_each_bearing",))
 
 
 def edges_held_by(record: JobRecord) -> Answer:

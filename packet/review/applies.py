@@ -46,6 +46,18 @@ def when_panels(record: JobRecord) -> str:
     return "no_panels_laid" if at(record, "deck.boards") else "no_deck_replaced"
 
 
+def when_boards_nailed(record: JobRecord) -> str:
+    """Apply when new boards were laid, or old ones nailed again."""
+    return "" if at(record, "deck.boards") or at(record, "deck.renailed.boards") else "no_boards_laid"
+
+
+def when_panels_renailed(record: JobRecord) -> str:
+    """Apply when an old deck of panels was nailed again; boards have no panel edges."""
+    if not at(record, "deck.renailed"):
+        return "no_deck_renailed"
+    return "boards_renailed" if at(record, "deck.renailed.boards") else ""
+
+
 def when_panels_at_a_rake(record: JobRecord) -> str:
     """Apply when a new panel lies on the framing of a gable end."""
     reason = when_panels(record)

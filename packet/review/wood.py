@@ -6,8 +6,9 @@ from packet.calc.deck.edge_support import FLOOR_RATING, SpanRating, span_rating
 from packet.calc.deck.joints import end_joints, ends_in_line, strength_up_the_slope
 from packet.calc.deck.reach import penetration
 from packet.calc.domain import OutOfRange
-from packet.figure import FigureSet
-from packet.figures.deck_parts import DeckPlan, DeckPlane
+from packet.figure import FigureSet, term
+from packet.figures.deck import DIFFERENCE
+from packet.figures.deck_parts import DeckCutOut, DeckPlan, DeckPlane
 from packet.figures.shapes import feet
 from packet.problems import nearest
 from packet.record.job import JobRecord
@@ -34,16 +35,31 @@ def wood_findings(
     for plane in deck_plan.planes if deck_plan else ():
         yield from _ends(plane, library, figures)
         for item in plane.cut_outs:
-            (left, low), (right, high) = item.asked
-            made = item.made
-            if made and any(
-                short > SHORT_FT
-                for short in (made[0][0] - left, made[0][1] - low, right - made[1][0], high - made[1][1])
-            ):
-                yield Finding("cut-out-short", item.id, tuple(step.added for step in item.steps))
+            yield from _cut_short(item, figures)
         for piece in plane.pieces:
             if plane.lines and piece.bearings < 2:
                 yield Finding("sheet-without-bearing", piece.id, (), {"plane": plane.id})
+
+
+def _cut_short(item: DeckCutOut, figures: FigureSet) -> Iterator[Finding]:
+    """Yield the sides on which less was cut out than the rule leads to, each with a figure of how far."""
+    if item.made is None:
+        return
+    (left, lower), (right, upper) = item.asked
+    made = item.made
+    ends = {
+        "left": (left, made[0][0]),
+        "right": (made[1][0], right),
+        "lower": (lower, made[0][1]),
+        "upper": (made[1][1], upper),
+    }
+    short = {side: pair for side, pair in ends.items() if pair[1] - pair[0] > SHORT_FT}
+    for side, (start, end) in short.items():
+        terms = [term("to_ft", end, "ft", "shape", item.id), term("from_ft", start, "ft", "shape", item.id)]
+        figures.computed(f"cut_out.{item.id}.short_{side}", end - start, "ft_in", DIFFERENCE, terms)
+    if short:
+        shown = tuple(f"cut_out.{item.id}.short_{side}" for side in short)
+        yield Finding("cut-out-short", item.id, shown, {"sides": ", ".join(short)})
 
 
 def _framing(record: JobRecord, library: Library) -> Iterator[Finding]:

@@ -53,7 +53,7 @@ def test_the_register_has_a_row_a_sheet_with_what_was_laid_and_why(job_office: O
         "S1 whole sheet opened MS 16′ along, 0″ up the slope 8′ × 4′ 15/32 in plywood 23.2 sq ft rot beside the valley"
         " price agreed in F1 members: 5 44 nails" in scope
     )
-    assert "New deck, size of the sheets before cutting 120.0 sq ft" in scope
+    assert "New deck, its pieces before they were cut to the roof 120.0 sq ft" in scope
     assert "New deck as laid, after cutting 78.2 sq ft" in scope
     assert "Deck nails by the schedule 161 nails" in scope
     assert "6 in at panel edges, 6 in on supports between as the rule asks that governs here" in scope
@@ -97,6 +97,7 @@ def test_a_price_agreed_in_a_paper_of_the_office_says_where_that_is(job_office: 
     [
         "S1: cut straight from 4′ along the lower edge from the left to 7′ 6 15/16″ along the upper edge from the left."
         " Corners that stay: lower left, upper left.",
+        "S2: cut square to 6′ × 4′; cut straight from 1′ 6 15/16″ along the lower edge from the left",
         "then from 2′ along the upper edge from the left to 2′ from the left edge and 5 11/16″ up from the lower edge,"
         " on to 5 11/16″ up the left edge. Corners that stay: lower left.",
         "S3: cut straight from 3′ 10 15/16″ up the left edge to 3′ 6″ along the lower edge from the left."
@@ -197,7 +198,7 @@ def test_heads_driven_too_deep_are_told_with_the_nails_of_the_deck(job_office: O
     job_office.changed("job.kind", "section").changed("deck.heads", "overdriven")
     text = page(job_office, "fasteners")
     assert "6 in on supports between heads: driven too deep nail: one of" in text
-    assert "heads: no photo from before it was covered" in text
+    assert "heads: rule not verified here; no photo from before it was covered" in text
     assert "Nail driven too deep: Up to 1/16 in deep: it counts." in text
     job_office.changed("deck.heads", "flush")
     text = page(job_office, "fasteners")

@@ -7,6 +7,7 @@ import pytest
 from tests.build_job.test_deck_pages import page
 from tests.figures.test_boards import GABLE as BOARDS
 from tests.figures.test_boards import PANELS
+from tests.figures.test_renailing import BOARDS as OLD_BOARDS
 from tests.figures.test_renailing import FLORIDA, GABLE
 from tests.support.office import Office
 
@@ -140,3 +141,14 @@ def test_nails_by_the_box_show_their_weight(gable: Office) -> None:
         "bought: [{id: N, item: coil, use: deck nails, unit: box, pieces_each: 200, nails_a_pound: 150}]"
     )
     assert "Deck nails coil 225 nails by weight: 1 1/2 lb none recorded 2 boxes" in page(gable, "quantities")
+
+
+def test_old_boards_nailed_again_stand_on_scope_schedule_and_card(tmp_path: Path) -> None:
+    office = Office(tmp_path / "boards", OLD_BOARDS)
+    scope = page(office, "scope")
+    assert "Boards, center to center 6 in Counted by 2 nails in each board at each rafter" in scope
+    assert "Counted as" not in scope
+    assert "2 nails in each board at each rafter nails added: 1,200 nails" in page(office, "fasteners")
+    card = page(office, "nailing-card")
+    assert "Nails at each rafter 2" in card
+    assert "Clavos en cada viga 2" in card

@@ -128,7 +128,36 @@ def test_a_cut_out_says_how_far_each_side_went_and_why(gable: Office) -> None:
 
 def test_less_cut_than_the_rule_leads_to_is_found(gable: Office) -> None:
     office = gable.write(gable.text + CUT.replace("along: 4 ft, up: 2 ft", "along: 2 ft, up: 2 ft"))
-    assert "cut-out-short:CO1" in office.finding_ids()
+    closeout = office.closeout()
+    found = next(finding for finding in closeout.findings if finding.code == "cut-out-short")
+    assert found.words == {"sides": "right"}
+    assert [(id, closeout.figures[id].value) for id in found.figures] == [("cut_out.CO1.short_right", 2)]
+
+
+def test_a_cut_short_on_every_side_says_how_far_on_each(gable: Office) -> None:
+    cut = CUT.replace(
+        "cut: {at: [4 ft, 0 ft], along: 4 ft, up: 2 ft}", "cut: {at: [5 ft, 1 ft], along: 6 in, up: 6 in}"
+    )
+    closeout = gable.write(gable.text + cut).closeout()
+    found = next(finding for finding in closeout.findings if finding.code == "cut-out-short")
+    assert found.words == {"sides": "left, right, lower, upper"}
+    assert [float(closeout.figures[id].value) for id in found.figures] == [1, 2.5, 1, 0.5]
+
+
+def test_a_piece_smaller_than_a_panel_was_cut_square_first(gable: Office) -> None:
+    assert not any(piece.trimmed for piece in pieces(gable.closeout()).values())
+    gable.changed("deck.sheets.S2.along", "6 ft")
+    assert [piece.trimmed for piece in pieces(gable.closeout()).values()] == [False, True]
+
+
+def test_a_panel_turned_is_still_whole_and_an_offcut_never_is(gable: Office) -> None:
+    turned = gable.changed("deck.sheets.S2.along", "4 ft").changed("deck.sheets.S2.up", "8 ft")
+    assert not pieces(turned.closeout())["S2"].trimmed
+    gable.changed(
+        "deck.sheets.S2",
+        "{id: S2, plane: GS, at: [8 ft, 0 ft], along: 8 ft, up: 4 ft, why: rot, cut_from: S1}",
+    )
+    assert pieces(gable.closeout())["S2"].trimmed
 
 
 def test_a_rotten_rafter_carries_no_edge(gable: Office) -> None:

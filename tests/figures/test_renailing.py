@@ -34,6 +34,13 @@ deck:
     edge_spacing: 6 in
     field_spacing: 6 in
 """
+#: The same house with an old deck of boards 6 in center to center, nailed again at each rafter.
+BOARDS = (
+    GABLE[: GABLE.index("    way:")]
+    + """    nail: {size: 2-1/2 x 0.131, shank: smooth}
+    boards: {apart: 6 in, nails_each_bearing: 2}
+"""
+)
 FLORIDA = "basis: {code: fbc-existing-2017, authority: town, wind_speed: 100 mph, wind_kind: ultimate}"
 OLDER_SHEET = "basis: {code: irc-2018, programs: [ibhs-high-wind-older], authority: town}"
 
@@ -267,3 +274,53 @@ def test_an_old_spacing_without_a_unit_or_of_nothing_is_refused_at_its_line(
     gable.changed("deck.renailed.old_edge_spacing", typed)
     (problem,) = gable.problems()
     assert (problem.line, problem.column) == gable.place("deck.renailed.old_edge_spacing")
+
+
+@pytest.fixture
+def boards(tmp_path) -> Office:  # type: ignore[no-untyped-def]
+    return Office(tmp_path / "boards", BOARDS)
+
+
+def test_old_boards_take_their_nails_at_each_rafter(boards: Office) -> None:
+    closeout = boards.closeout()
+    # 15 ft of slope are 30 courses, over 20 spaces of 24 in: 600 bearings
+    assert value(closeout, "renailed.nails") == 1200
+    assert "renailed.each" not in closeout.figures
+    assert (
+        value(boards.changed("deck.renailed.boards.nails_each_bearing", "3").closeout(), "renailed.nails")
+        == 1800
+    )
+
+
+def test_old_boards_without_framing_are_not_counted(boards: Office) -> None:
+    boards.replaced("  framing: {member: 2x8 rafter, spacing: 24 in oc}\n", "")
+    assert again(boards).missing == ("framing",)
+    assert again(boards).nails == ""
+
+
+def test_old_boards_answer_at_each_rafter_and_not_by_panel_edges(boards: Office) -> None:
+    assert boards.result("renailed-spacing").reason == "boards_renailed"
+    assert boards.result("deck-board-nails").parts[0].answer.value == 2
+
+
+def test_the_least_of_new_and_old_boards_answers(boards: Office) -> None:
+    boards.write(
+        boards.text
+        + "  boards: [{id: B1, plane: GN, where: eave, size: 1x6, width: 6 in, pieces: 1, length: 8 ft, nails_each_bearing: 3, why: rot}]\n"
+    )
+    assert boards.result("deck-board-nails").parts[0].answer.value == 2
+    assert (
+        boards.changed("deck.boards.0.nails_each_bearing", "1")
+        .result("deck-board-nails")
+        .parts[0]
+        .answer.value
+        == 1
+    )
+
+
+@pytest.mark.parametrize("name", ["edge_spacing", "field_spacing", "old_edge_spacing", "sheet_length"])
+def test_a_measure_of_panels_beside_boards_is_refused_at_its_line(boards: Office, name: str) -> None:
+    boards.write(boards.text + f"    {name}: 6 in\n")
+    assert [(code, line) for _, code, line, _ in boards.places()] == [
+        ("boards-nailed-as-panels", len(boards.text.splitlines()))
+    ]

@@ -4,6 +4,7 @@ from pathlib import Path
 
 from tests.figures.test_boards import GABLE as BOARDS
 from tests.figures.test_boards import PANELS
+from tests.figures.test_renailing import BOARDS as OLD_BOARDS
 from tests.figures.test_renailing import FLORIDA, GABLE
 from tests.paper.conftest import papers
 from tests.support.office import Office
@@ -40,5 +41,14 @@ def test_panels_over_boards_stand_on_paper(tmp_path: Path) -> None:
         "Nailintheframing19/32in",
         "throughtheoldboardsintotheframing",
         "Nailsgothroughpanelandboardintotheframing.",
+    ):
+        assert part in letters, part
+
+
+def test_old_boards_nailed_again_stand_on_paper(tmp_path: Path) -> None:
+    letters = papers(Office(tmp_path / "office", OLD_BOARDS).root)["outside"].letters
+    for part in (
+        "Boards,centertocenter6inCountedby2nailsineachboardateachrafter",
+        "2nailsineachboardateachrafternailsadded:1,200nails",
     ):
         assert part in letters, part

@@ -11,6 +11,7 @@ BOARDS_COVER = "length_ft * (width_in + gap_in) / 12"
 RUNNING_FEET = "12 * area_sq_ft / (width_in + gap_in)"
 BEARINGS = "ceil(12 * length_ft / frame_spacing_in) + pieces"
 NAILS_EACH_BEARING = "2 + min(1, max(0, ceil(width_in / 8) - 1))"
+BOARD_NAILS_ON_AREA = "ceil(144 * area_sq_ft / (apart_in * frame_spacing_in)) * nails_each"
 BOARD_NAILS = "bearings * nails_each"
 BOARD_FEET = "max(1, thickness_in) * width_in * length_ft / 12"
 FRAMING_NAIL_POUNDS = "1.67 * penny * lumber_board_ft / 1000"
@@ -159,6 +160,35 @@ def board_nails(bearings: int, nails_each: int) -> int:
     zero_or_more(bearings=bearings)
     above_zero(nails_each=nails_each)
     return bearings * nails_each
+
+
+def board_nails_on_area(
+    area_sq_ft: Number, apart_in: Number, frame_spacing_in: Number, nails_each: int
+) -> int:
+    """Return the nails of a deck of boards by its area, where single boards were not counted.
+
+    Source: house rule; a board bears on a rafter once in each space between rafters. Ends of boards, where
+    two of them bear on one rafter, are not counted, so a deck of short boards takes more.
+
+    Args:
+        area_sq_ft: Area of the deck [sq ft], 0 or more.
+        apart_in: Boards center to center [in], above 0.
+        frame_spacing_in: Framing on center [in], above 0.
+        nails_each: Nails in a board at each rafter [nail/bearing], above 0.
+
+    Returns:
+        Nails [nail], rounded up to whole bearings. It is a count to the schedule, not of nails driven.
+
+    Raises:
+        OutOfRange: A value is out of range.
+
+    Example:
+        >>> board_nails_on_area(100, 6, 24, 2)
+        200
+    """
+    zero_or_more(area_sq_ft=area_sq_ft)
+    above_zero(apart_in=apart_in, frame_spacing_in=frame_spacing_in, nails_each=nails_each)
+    return round_up(Fraction(144) * area_sq_ft / (apart_in * frame_spacing_in)) * nails_each
 
 
 def board_feet(thickness_in: Number, width_in: Number, length_ft: Number) -> Number:

@@ -15,10 +15,12 @@ from packet.review.answers import (
 from packet.review.applies import (
     always,
     new_deck,
+    when_boards_nailed,
     when_old_deck_bare,
     when_panels,
     when_panels_at_a_rake,
     when_panels_near_an_edge,
+    when_panels_renailed,
     when_recorded,
     when_wood,
 )
@@ -136,7 +138,7 @@ DECK: tuple[Requirement, ...] = (
         shown_at="deck",
         hidden_by="dried-in",
         asked_by=(INSPECTOR,),
-        applies=when_recorded("deck.boards", "no_boards_laid"),
+        applies=when_boards_nailed,
         kinds=MORE_THAN_A_PATCH,
     ),
     Requirement(
@@ -170,7 +172,7 @@ DECK: tuple[Requirement, ...] = (
         shown_at="deck",
         hidden_by="dried-in",
         asked_by=(INSPECTOR, ADJUSTER),
-        applies=when_recorded("deck.renailed", "no_deck_renailed"),
+        applies=when_panels_renailed,
         kinds=OLD_DECK_BARE,
     ),
     Requirement(

@@ -10,6 +10,7 @@ from packet.calc.deck.boards import (
     bearings,
     board_feet,
     board_nails,
+    board_nails_on_area,
     framing_nail_pounds,
     nails_each_bearing,
     running_feet,
@@ -59,6 +60,21 @@ def test_thin_boards_count_as_an_inch() -> None:
     assert board_feet(2, 6, 16) == 16
 
 
+def test_a_deck_of_boards_counts_its_courses_on_each_space_between_rafters() -> None:
+    # 40 ft by 15 ft: 30 courses of 6 in on 20 spaces of 24 in, two nails each
+    assert board_nails_on_area(600, 6, 24, 2) == 30 * 20 * 2
+    # a part of a bearing is a whole one: 100 sq ft at 7 in and 16 in are 128.6
+    assert board_nails_on_area(100, 7, 16, 3) == 129 * 3
+
+
+@given(st.integers(1, 60), st.integers(1, 60), st.integers(1, 4))
+def test_boards_laid_over_whole_spaces_count_the_same_by_area_as_course_by_course(
+    courses: int, spaces: int, each: int
+) -> None:
+    area = F(courses * 6, 12) * spaces * 2
+    assert board_nails_on_area(area, 6, 24, each) == courses * spaces * each
+
+
 @pytest.mark.parametrize(
     "call",
     [
@@ -70,6 +86,10 @@ def test_thin_boards_count_as_an_inch() -> None:
         lambda: nails_each_bearing(0),
         lambda: board_nails(10, 0),
         lambda: board_nails(-1, 2),
+        lambda: board_nails_on_area(-1, 6, 24, 2),
+        lambda: board_nails_on_area(100, 0, 24, 2),
+        lambda: board_nails_on_area(100, 6, 0, 2),
+        lambda: board_nails_on_area(100, 6, 24, 0),
         lambda: board_feet(0, 6, 8),
         lambda: framing_nail_pounds(0, 100),
         lambda: framing_nail_pounds(8, -1),
