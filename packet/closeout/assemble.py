@@ -25,6 +25,7 @@ from packet.record.job import JobRecord
 from packet.record.load import read_office, read_record
 from packet.record.office import Office
 from packet.reference import Library
+from packet.reference.models import Whose
 from packet.review.catalogue import BY_ID
 from packet.review.duties import duties, standings
 from packet.review.expected import expected
@@ -32,6 +33,9 @@ from packet.review.findings import findings
 from packet.review.holds import HoldPoint, hold_points
 from packet.review.judge import review
 from packet.workspace import Workspace
+
+#: Lists of documents under ``basis``, and whose documents they hold.
+_RULES_BY_FIELD: tuple[tuple[str, Whose], ...] = (("programs", "program"), ("practices", "practice"))
 
 #: What is read of a job folder, which may come from elsewhere: as with photos, a link is not followed.
 RECORD_FILES = ("job.yaml", "photos.yaml")
@@ -137,15 +141,17 @@ def read_files(workspace: Workspace, job_folder: Path, *, whole_photos: bool = T
 def _between_files(library: Library, record: ReadFile[JobRecord], photos: PhotoSet) -> Iterator[Problem]:
     """Find names that nothing carries: codes, requirements, planes, sheets and details."""
     job = record.value
-    places: list[tuple[Loc, str]] = []
+    places: list[tuple[Loc, str, Whose]] = []
     if job.basis:
-        places.append((("basis", "code"), job.basis.code))
-        for name in ("programs", "practices"):
-            places += [(("basis", name, n), id) for n, id in enumerate(getattr(job.basis, name))]
+        places.append((("basis", "code"), job.basis.code, "law"))
+        for name, whose in _RULES_BY_FIELD:
+            places += [(("basis", name, n), id, whose) for n, id in enumerate(getattr(job.basis, name))]
     known_codes = library.code_ids()
-    for loc, id in places:
+    for loc, id, whose in places:
         if id not in known_codes:
-            yield record.problem("unknown-code", loc, id, nearest=nearest(id, known_codes) or "")
+            accepted = ", ".join(sorted(code for code in known_codes if library.code(code).whose == whose))
+            near = nearest(id, known_codes) or ""
+            yield record.problem("unknown-code", loc, id, nearest=near, accepted=accepted)
     for id in job.not_recorded:
         if id.partition(":")[0] not in BY_ID:
             near = nearest(id, BY_ID) or ""

@@ -146,7 +146,7 @@ def test_the_crew_reads_all_of_it_in_both_languages(planned: Office, run: Run) -
 
 
 #: Words a template reads in the language it prints.
-SAID = re.compile(r"\bsaid\.((?:plan|access|reasons|in_frame|shots)(?:\.[a-z_]+)*)(?:\[\"([a-z]+)\"\])?")
+SAID = re.compile(r"\bsaid\.((?:plan|access|in_frame|shots)(?:\.[a-z_]+)*)(?:\[\"([a-z]+)\"\])?")
 
 
 def test_every_word_the_crew_reads_is_in_spanish() -> None:
@@ -249,3 +249,19 @@ def test_a_job_with_the_least_of_a_record_gets_its_sheet(tmp_path: Path, run: Ru
     assert run(office.root, "plan").code == 0
     assert "The height of the eave is not written yet." in text_of(made(office) / "access-and-safety.html")
     assert "The order list is empty" in text_of(made(office) / "to-buy.html")
+
+
+@pytest.mark.parametrize("language", ["en", "es"])
+def test_every_reason_why_a_picture_is_not_asked_says_when_it_is(language: str) -> None:
+    """A roof tells more once it is open, so the sheet says what would bring the picture back."""
+    words = {
+        name: read_yaml(packaged("shared") / "words" / f"{name}.yaml").value for name in ("en", language)
+    }
+    assert set(words[language]["plan"]["only_where"]) == set(words["en"]["reasons"])
+
+
+def test_a_picture_the_record_does_not_ask_for_yet_says_when_it_does(planned: Office, run: Run) -> None:
+    run(planned.root, "plan")
+    page = text_of(made(planned) / "crew.html")
+    assert "The stamp on the panel. In the frame: label only if deck is replaced" in page
+    assert "solo si se cambia tablero" in page

@@ -76,7 +76,7 @@ def test_a_demo_job_prints_its_rules_plain_and_by_whose_they_are(run: Run, numbe
 WHOSE = (
     "The law here",
     "The maker's printed instructions",
-    "A program the owner asked for",
+    "A program the house is in",
     "Our own practice",
 )
 
