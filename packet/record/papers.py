@@ -17,7 +17,7 @@ class Basis(Strict):
     )
     programs: tuple[Line, ...] = everyone(
         (),
-        description="Programs the owner asked for, by id.",
+        description="Programs the house is in, by id.",
         examples=[["ibhs-high-wind-2025"]],
         max_length=10,
     )

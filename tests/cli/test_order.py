@@ -3,15 +3,15 @@
 import csv
 import os
 import re
-from collections.abc import Iterator
 from pathlib import Path
 
 import pytest
 
 from packet.cli import order
 from tests.cli.conftest import Run
-from tests.support.office import ROOT, Office, copy_job
+from tests.support.office import Office, copy_job
 from tests.support.planned import GOODS, PLANNED
+from tests.support.readme import readme_files
 
 
 @pytest.fixture
@@ -177,14 +177,6 @@ def test_a_terminal_is_never_wider_than_it_is_and_nothing_is_cut(
     assert max(map(len, out.splitlines())) <= max(columns, 32)
     assert long in re.sub(r"\s+", " ", out)
     assert "35 bundles" in re.sub(r"\s+", " ", out)
-
-
-def readme_files() -> Iterator[tuple[str, str]]:
-    """Yield what README shows in YAML, by the name in its first line; the record has none."""
-    text = (ROOT / "README.md").read_text(encoding="utf-8")
-    for block in re.findall(r"^```yaml\n(.*?)^```$", text, re.MULTILINE | re.DOTALL):
-        named = re.match(r"# (.+)\n", block)
-        yield (named[1] if named else "job"), block
 
 
 def test_the_roof_and_the_goods_of_the_readme_are_listed(tmp_path: Path, run: Run) -> None:
