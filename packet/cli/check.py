@@ -10,6 +10,7 @@ from packet.cli.main import EXIT_BAD, EXIT_OPEN
 from packet.cli.report import chosen, show_problems, the_workspace
 from packet.closeout.model import Closeout
 from packet.figure import Figure
+from packet.figures.rules import Limit
 from packet.problems import Problem, Refused, path_text, shown
 from packet.review.catalogue import BY_ID
 from packet.review.expected import absent
@@ -174,9 +175,19 @@ def _why(result: Result, figures: Mapping[str, Figure], words: Words) -> Iterato
         if part.word == "differs" and limit:
             read = limit.source
             source = ", ".join(filter(None, (read.document, read.edition, read.locator)))
-            asked = " × ".join(_numbers(limit.figures, figures, words)) or "; ".join(limit.words)
+            asked = " or ".join(_choices(limit, figures, words))
             found = " × ".join(_numbers(part.answer.figures, figures, words)) or part.answer.text
             yield f"{found}; {words[f'limits.{limit.kind}']} {asked} by {source}"
+
+
+def _choices(limit: Limit, figures: Mapping[str, Figure], words: Words) -> Iterator[str]:
+    """Yield what a limit accepts, one by one: a nail has a length and a shank, other numbers stand alone."""
+    if not limit.figures:
+        yield from limit.words
+        return
+    each = len(limit.figures) // (len(limit.value) if isinstance(limit.value, tuple) else 1)
+    for first in range(0, len(limit.figures), each):
+        yield " × ".join(_numbers(limit.figures[first : first + each], figures, words))
 
 
 def _unproven(result: Result, words: Words) -> str:

@@ -49,6 +49,15 @@ def test_a_due_open_item_exits_1_and_is_named(proven: Office, run: Run) -> None:
     )
 
 
+def test_each_nail_a_rule_accepts_is_named_by_length_and_shank(proven: Office, run: Run) -> None:
+    """IRC 2021 Table R602.3(1), items 31 and 32, as restated: an 8d common nail, or the ring shank nail RSRS-01."""
+    out = run(proven.changed("deck.nail.size", "2-3/8 x 0.099").root, "check", "26-041").out
+    assert (
+        "Deck nail: differs from the rule (2 3/8 in × 0.099 in; one of 2 1/2 in × 0.131 in or 2 3/8 in × 0.113 in by"
+        in out
+    )
+
+
 def test_an_item_without_proof_says_what_is_missing(job_office: Office, run: Run) -> None:
     out = run(job_office.root, "check").out
     assert "Deck nail: not recorded (no photo shows it from before it was covered) [deck-nail]" in out
