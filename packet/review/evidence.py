@@ -25,6 +25,7 @@ class Evidence:
         late: Ids of those that name it but were taken too early or too late.
         stated: Ids of ``photos`` whose time rests on what somebody said.
         papers: Ids of the documents that prove it.
+        timeless: Ids of those of ``late`` that are of the right stage and whose time nobody knows.
         missing_views: Views that are wanted and not among ``photos``.
         missed: What those of ``late`` missed that are of the right stage and have a time.
     """
@@ -33,6 +34,7 @@ class Evidence:
     late: tuple[str, ...] = ()
     stated: tuple[str, ...] = ()
     papers: tuple[str, ...] = ()
+    timeless: tuple[str, ...] = ()
     missing_views: tuple[View, ...] = ()
     missed: tuple[Missed, ...] = ()
 
@@ -64,6 +66,7 @@ def evidence(
     last = len(order) if hidden_by == NEVER_HIDDEN else order.index(hidden_by)
     proof: list[TakenPhoto] = []
     late: list[str] = []
+    timeless: list[str] = []
     misses: list[Missed] = []
     for photo in photos:
         if not _names(photo, requirement, subject):
@@ -78,10 +81,12 @@ def evidence(
             # before that a sheet or a detail is shown as it was found: that is no late proof
             late.append(photo.entry.id)
             misses += [miss] if miss else []
+            timeless += [photo.entry.id] if in_stage and taken is None else []
     seen = {photo.entry.view for photo in proof}
     return Evidence(
         photos=tuple(photo.entry.id for photo in proof),
         late=tuple(late),
+        timeless=tuple(timeless),
         missed=tuple(misses),
         stated=tuple(photo.entry.id for photo in proof if photo.is_stated(record.property.time_zone)),
         papers=_papers(requirement, subject, record) if requirement.papers else (),

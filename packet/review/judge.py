@@ -131,6 +131,8 @@ def _why_not_proven(requirement: Requirement, parts: Sequence[Part], shown: Evid
         return f"no_{shown.missing_views[0]}_photo"
     if requirement.papers:
         return "no_paper"
+    if shown.late and shown.late == shown.timeless:
+        return "photo_without_time"
     if shown.late:
         return "photo_from_another_time"
     return "no_photo_at_all" if requirement.hidden_by == NEVER_HIDDEN else "no_photo"

@@ -145,7 +145,7 @@ class Result:
         open: It is due, and differs or is not recorded, and no way out is given.
         reason: Why it was not recorded, in the record's words, or the key of why it does not apply.
         why_not_proven: Key of why nothing proves it: no value, no photo, no wide or no close one, or only
-            photos from another time.
+            photos from another time or of none.
         way_out: Place of its way out in the record's list.
     """
 

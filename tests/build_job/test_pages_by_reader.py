@@ -43,7 +43,7 @@ def test_each_reader_finds_the_questions_in_its_own_order(demo_pages: dict[str, 
         "next",
     ]
     assert asked(demo_pages["adjuster"]) == [
-        "cause", "condition", "how-much", "new-deck", "changed", "asked", "needed", "shown", "open", "papers",
+        "cause", "fixed", "condition", "how-much", "new-deck", "old-deck", "changed", "asked", "needed", "shown", "open", "papers",
     ]  # fmt: skip
     assert asked(demo_pages["inspector"]) == [
         "permit", "needed", "nails", "held", "differs", "unread", "visits", "days", "open",
@@ -100,11 +100,31 @@ def test_the_least_record_of_any_kind_and_status_makes_every_page(
 
 def test_the_adjuster_sees_each_new_sheet_its_photo_and_what_held_the_old_deck() -> None:
     made = pages(assemble(Workspace(ROOT), ROOT / "jobs" / "26-052")[0])["adjuster"]
-    assert asked(made)[3:5] == ["new-deck", "old-deck"]
-    sheets, old = made.split("<h2")[4:6]
+    assert asked(made)[4:6] == ["new-deck", "old-deck"]
+    sheets, old = made.split("<h2")[5:7]
     assert re.findall(r"<dt>(S\d)</dt>.*?photos\.html#(P\d\d)", sheets, re.DOTALL) == [
         ("S1", "P16"), ("S2", "P16"), ("S3", "P24"),
     ]  # fmt: skip
     assert "smooth nails" in old
     assert "whole deck nailed again" in old
+    assert "Asked here" in old
     assert "code-basis.html#r-renailed-way" in old
+
+
+def test_the_adjuster_sees_what_showed_the_cure_and_that_papers_came_in_time() -> None:
+    made = pages(assemble(Workspace(ROOT), ROOT / "jobs" / "26-052")[0])["adjuster"]
+    answers = dict(zip(asked(made), made.split("<h2")[1:], strict=True))
+    assert "Dry everywhere after two hours of rain" in answers["fixed"]
+    assert "photos.html#stage-done" in answers["fixed"]
+    assert "Permit before the work: in order" in answers["needed"]
+
+
+def test_an_old_deck_left_alone_says_what_holds_it_and_that_nothing_asks_more(
+    demo_pages: dict[str, str],
+) -> None:
+    old = dict(zip(asked(demo_pages["adjuster"]), demo_pages["adjuster"].split("<h2")[1:], strict=True))[
+        "old-deck"
+    ]
+    assert "No rule this job rests on asks it" in old
+    assert "not recorded" not in old
+    assert "scope.html#old-roof" in old

@@ -90,3 +90,13 @@ def test_a_photo_of_another_stage_of_the_work_is_not_called_missing(job_office: 
     felt, before = shoot("P01", "dried-in", "B9", taken="2026:03:17 10:00:00"), shoot("P02", "before", "B9")
     result = job_office.log(felt, before).result("new-details", "B9")
     assert (result.late, result.why_not_proven) == (("P01",), "photo_from_another_time")
+
+
+def test_a_photo_whose_time_nobody_knows_is_not_said_to_be_of_another_time(
+    job_office: Office, shoot: Shoot
+) -> None:
+    lost = shoot("P01", "deck", "S1", taken="")
+    result = job_office.log(lost).result("deck-sheets", "S1")
+    assert (result.late, result.why_not_proven) == (("P01",), "photo_without_time")
+    late = shoot("P02", "deck", "S1", taken="2026:03:18 10:00:00")
+    assert job_office.log(lost, late).result("deck-sheets", "S1").why_not_proven == "photo_from_another_time"

@@ -12,7 +12,7 @@ job: {number: 26-041, kind: section, status: under way}
 cause: {what: Rot at the eave.}
 dates: {started: 2026-03-16}
 roof: {eave_height: 9 ft, planes: [{id: A, title: front, shape: rectangle, lower: 40 ft, run: 20 ft, pitch: "6:12", facing: south, at: [0 ft, 0 ft]}], edges: [{id: E1, kind: eave, sides: [A.lower]}]}
-deck: {field_spacing: 7 in, sheets: [{id: S1, plane: A, at: [0 ft, 0 ft], along: 8 ft, up: 4 ft, why: rot}]}
+deck: {field_spacing: 7 in, panel: {product: plywood, thickness: 15/32 in, width: 4 ft, length: 8 ft}, sheets: [{id: S1, plane: A, at: [0 ft, 0 ft], along: 8 ft, up: 4 ft, why: rot}]}
 bought: [{id: SHINGLES, item: laminated shingle, use: shingles, unit: bundle}]
 """
 
