@@ -10,14 +10,14 @@ import pytest
 from packet.cli import order
 from tests.cli.conftest import Run
 from tests.support.office import Office, copy_job
-from tests.support.planned import GOODS, PLANNED
+from tests.support.planned import BEGUN, GOODS, PLANNED
 from tests.support.readme import readme_files
 
 
 @pytest.fixture
-def planned(tmp_path: Path) -> Office:
+def begun(tmp_path: Path) -> Office:
     """A job that is planned and no more."""
-    return Office(tmp_path / "office", PLANNED + GOODS)
+    return Office(tmp_path / "office", BEGUN + GOODS)
 
 
 def listed(file: Path) -> list[list[str]]:
@@ -25,8 +25,8 @@ def listed(file: Path) -> list[list[str]]:
         return list(csv.reader(lines, strict=True))
 
 
-def test_it_prints_the_list_and_says_where_it_lies(planned: Office, run: Run) -> None:
-    ran = run(planned.root, "order", "26-041")
+def test_it_prints_the_list_and_says_where_it_lies(begun: Office, run: Run) -> None:
+    ran = run(begun.root, "order", "26-041")
     assert (ran.code, ran.err) == (0, "")
     assert ran.out.splitlines() == [
         "26-041: lines to order: 3",
@@ -40,18 +40,18 @@ def test_it_prints_the_list_and_says_where_it_lies(planned: Office, run: Run) ->
     ]
 
 
-def test_squares_of_openings_and_of_a_part_of_the_work_are_told_apart(planned: Office, run: Run) -> None:
+def test_squares_of_openings_and_of_a_part_of_the_work_are_told_apart(begun: Office, run: Run) -> None:
     """40 ft by 25 ft are 10 squares; an opening of 10 ft by 8 ft takes 0.8; 20 ft by 20 ft are 4."""
-    planned.replaced(
+    begun.replaced(
         "  edges:",
         "  openings: [{id: O1, plane: A, what: dormer, at: [4 ft, 4 ft], along: 10 ft, up: 8 ft}]\n  edges:",
     )
-    assert run(planned.root, "order").out.splitlines()[1] == "  9.20 squares net, 10.00 gross"
-    planned.replaced(
+    assert run(begun.root, "order").out.splitlines()[1] == "  9.20 squares net, 10.00 gross"
+    begun.replaced(
         "{id: A1, plane: A}",
         "{id: A1, plane: A, outline: [[20 ft, 0 ft], [40 ft, 0 ft], [40 ft, 20 ft], [20 ft, 20 ft]]}",
     )
-    assert run(planned.root, "order").out.splitlines()[1] == "  9.20 squares net, 10.00 gross, 4.00 worked on"
+    assert run(begun.root, "order").out.splitlines()[1] == "  9.20 squares net, 10.00 gross, 4.00 worked on"
 
 
 def test_nails_show_their_weight_in_the_list_and_in_the_file(tmp_path: Path, run: Run) -> None:
@@ -79,27 +79,26 @@ def test_nails_show_their_weight_in_the_list_and_in_the_file(tmp_path: Path, run
     [("34", "order 1 more"), ("34-1/2", "order 1/2 more"), ("35", ""), ("36", "")],
 )
 def test_an_order_that_falls_short_is_marked_in_the_list_and_in_the_file(
-    planned: Office, run: Run, planned_bundles: str, says: str
+    begun: Office, run: Run, planned_bundles: str, says: str
 ) -> None:
-    planned.replaced("planned: 36", f"planned: {planned_bundles}")
-    out = run(planned.root, "order").out
+    begun.replaced("planned: 36", f"planned: {planned_bundles}")
+    out = run(begun.root, "order").out
     assert out.count("more") == (1 if says else 0)
     assert f"\n      {says}\n" in out or not says
-    rows = {row[0]: row for row in listed(planned.root / "out" / "26-041-order.csv")}
+    rows = {row[0]: row for row in listed(begun.root / "out" / "26-041-order.csv")}
     assert rows["Shingles"][-1] == says
 
 
-def test_nothing_more_is_to_be_ordered_once_the_job_is_closed(planned: Office, run: Run) -> None:
-    planned.replaced("planned: 36", "planned: 30").changed("job.status", "closed")
-    planned.added("cause: {what: Worn out.}")
-    assert "order 5 more" not in run(planned.root, "order").out
-    planned.changed("job.status", "under way")
-    assert "order 5 more" in run(planned.root, "order").out
+def test_nothing_more_is_to_be_ordered_once_the_job_is_closed(begun: Office, run: Run) -> None:
+    begun.replaced("planned: 36", "planned: 30").changed("job.status", "closed")
+    assert "order 5 more" not in run(begun.root, "order").out
+    begun.changed("job.status", "under way")
+    assert "order 5 more" in run(begun.root, "order").out
 
 
-def test_the_file_holds_the_same_lines(planned: Office, run: Run) -> None:
-    assert run(planned.root, "order").code == 0
-    rows = listed(planned.root / "out" / "26-041-order.csv")
+def test_the_file_holds_the_same_lines(begun: Office, run: Run) -> None:
+    assert run(begun.root, "order").code == 0
+    rows = listed(begun.root / "out" / "26-041-order.csv")
     assert [row[:4] for row in rows] == [
         ["For", "Item", "Product sheet", "To buy"],
         ["Starter", "starter strip", "", "1"],
@@ -115,43 +114,43 @@ def test_a_record_with_little_in_it_makes_a_list_that_says_so(small_office: Offi
     assert len(listed(small_office.root / "out" / "26-041-order.csv")) == 1
 
 
-def test_quiet_writes_and_says_nothing(planned: Office, run: Run) -> None:
-    ran = run(planned.root, "order", "-q")
+def test_quiet_writes_and_says_nothing(begun: Office, run: Run) -> None:
+    ran = run(begun.root, "order", "-q")
     assert (ran.code, ran.out, ran.err) == (0, "", "")
-    assert (planned.root / "out" / "26-041-order.csv").is_file()
+    assert (begun.root / "out" / "26-041-order.csv").is_file()
 
 
-def test_what_is_missing_stands_below_its_line(planned: Office, run: Run) -> None:
-    planned.replaced(", cover_each: 32.8 sq ft", "")
-    lines = run(planned.root, "order").out.splitlines()
+def test_what_is_missing_stands_below_its_line(begun: Office, run: Run) -> None:
+    begun.replaced(", cover_each: 32.8 sq ft", "")
+    lines = run(begun.root, "order").out.splitlines()
     at = next(number for number, line in enumerate(lines) if line.endswith("laminated shingle"))
     assert lines[at].split()[0] == "-"
     assert lines[at + 2] == "      not computed: the wrapper's cover is not recorded"
 
 
-def test_a_bad_record_is_told_and_the_other_job_is_listed(planned: Office, run: Run) -> None:
-    copy_job(planned, "26-042")
-    planned.replaced("unit: piece", "unit: pieces")
-    ran = run(planned.root, "order")
+def test_a_bad_record_is_told_and_the_other_job_is_listed(begun: Office, run: Run) -> None:
+    copy_job(begun, "26-042")
+    begun.replaced("unit: piece", "unit: pieces")
+    ran = run(begun.root, "order")
     assert ran.code == 2
     assert "26-041/job.yaml" in ran.err
     assert "26-042: lines to order: 3" in ran.out
-    assert [path.name for path in (planned.root / "out").glob("*.csv")] == ["26-042-order.csv"]
+    assert [path.name for path in (begun.root / "out").glob("*.csv")] == ["26-042-order.csv"]
 
 
-def test_a_job_that_is_not_there_is_refused(planned: Office, run: Run) -> None:
-    ran = run(planned.root, "order", "26-999")
+def test_a_job_that_is_not_there_is_refused(begun: Office, run: Run) -> None:
+    ran = run(begun.root, "order", "26-999")
     assert (ran.code, ran.out) == (2, "")
     assert "26-999" in ran.err
 
 
 def test_a_full_disk_leaves_the_earlier_list_whole(
-    planned: Office, run: Run, monkeypatch: pytest.MonkeyPatch
+    begun: Office, run: Run, monkeypatch: pytest.MonkeyPatch
 ) -> None:
-    assert run(planned.root, "order").code == 0
-    file = planned.root / "out" / "26-041-order.csv"
+    assert run(begun.root, "order").code == 0
+    file = begun.root / "out" / "26-041-order.csv"
     before = file.read_bytes()
-    planned.replaced("fan hood", "another hood")
+    begun.replaced("fan hood", "another hood")
 
     def full(path: Path, content: bytes) -> int:
         with path.open("wb") as part:
@@ -159,7 +158,7 @@ def test_a_full_disk_leaves_the_earlier_list_whole(
         raise OSError(28, os.strerror(28), str(path))
 
     monkeypatch.setattr(Path, "write_bytes", full)
-    ran = run(planned.root, "order")
+    ran = run(begun.root, "order")
     assert ran.code == 2
     assert "no space left on device" in ran.err
     assert file.read_bytes() == before
@@ -168,15 +167,28 @@ def test_a_full_disk_leaves_the_earlier_list_whole(
 
 @pytest.mark.parametrize("columns", [24, 40, 70, 100])
 def test_a_terminal_is_never_wider_than_it_is_and_nothing_is_cut(
-    planned: Office, run: Run, monkeypatch: pytest.MonkeyPatch, columns: int
+    begun: Office, run: Run, monkeypatch: pytest.MonkeyPatch, columns: int
 ) -> None:
     long = "laminated shingle of the long name that a supplier gives it in his price list of the year"
-    planned.replaced("laminated shingle", long)
+    begun.replaced("laminated shingle", long)
     monkeypatch.setattr(order, "_width", lambda: columns - 2)
-    out = run(planned.root, "order").out
+    out = run(begun.root, "order").out
     assert max(map(len, out.splitlines())) <= max(columns, 32)
     assert long in re.sub(r"\s+", " ", out)
     assert "35 bundles" in re.sub(r"\s+", " ", out)
+
+
+def test_before_the_work_what_the_roof_surely_takes_is_listed_though_it_can_not_be_counted_yet(
+    tmp_path: Path, run: Run
+) -> None:
+    planned = Office(tmp_path / "planned", PLANNED + GOODS)
+    out = re.sub(r"\s+", " ", run(planned.root, "order").out)
+    assert "Underlayment - not computed: which underlayment is laid is not recorded (dry_in)" in out
+    assert "Drip edge - not computed: no goods are written down for it" in out
+    planned.changed("job.status", "under way").added("cause: {what: Worn out.}")
+    out = run(planned.root, "order").out
+    assert "Drip edge" not in out
+    assert "Underlayment" not in out
 
 
 def test_the_roof_and_the_goods_of_the_readme_are_listed(tmp_path: Path, run: Run) -> None:

@@ -14,7 +14,7 @@ from packet.yamlread import read_yaml
 from tests.cli.conftest import Run
 from tests.conftest import SMALLEST
 from tests.support.office import Office, copy_job
-from tests.support.planned import GOODS, PLANNED
+from tests.support.planned import BEGUN, GOODS, PLANNED
 
 PAGES = ("index", "to-buy", "nailing-card", "hold-points", "permits", "access-and-safety", "crew", "sources")
 
@@ -70,7 +70,8 @@ def test_what_to_buy_is_the_order_list_with_its_file(planned: Office, run: Run) 
     assert (made(planned) / "order-list.csv").read_bytes().startswith(b"\xef\xbb\xbf")
 
 
-def test_what_was_not_ordered_is_asked_until_each_line_says_it(planned: Office, run: Run) -> None:
+def test_what_was_not_ordered_is_asked_until_each_line_says_it(tmp_path: Path, run: Run) -> None:
+    planned = Office(tmp_path / "begun", BEGUN + GOODS)
     asked = "  not written yet: How much of the list was ordered"
     assert asked in run(planned.root, "plan").out
     planned.changed("bought.1.planned", "2")

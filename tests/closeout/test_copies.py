@@ -43,6 +43,7 @@ FIXED: Mapping[str, Any] = {
     "covering.areas.plane": "PL0",
     "covering.areas.outline": [["0 ft", "0 ft"], ["4 ft", "0 ft"], ["0 ft", "4 ft"]],
     "ventilation.vents.length": lambda filler, path, readers: None,  # these are counted in pieces
+    "deck.renailed.boards": lambda filler, path, readers: None,  # this old deck is of panels
     "dry_in.ice_barrier.edges": ["E1"],
     "basis.code": "irc-2021",
     "basis.no_permit": lambda filler, path, readers: None,  # a permit stands in its place

@@ -11,6 +11,9 @@ roof:
 covering: {areas: [{id: A1, plane: A}]}
 """
 
+#: The same roof when its work has begun: the list holds what the record can count.
+BEGUN = PLANNED.replace("status: planned", "status: under way") + "cause: {what: Worn out.}\n"
+
 GOODS = """\
 bought:
   - {id: SH, item: laminated shingle, use: shingles, unit: bundle, cover_each: 32.8 sq ft, planned: 36,

@@ -59,7 +59,10 @@ def roofing_nail_count(ground: Ground) -> str:
     covering, figures = ground.record.covering, ground.figures
     shingle = covering.shingle if covering else None
     shingled = shingled_area(ground.record)
-    if not covering or not shingle or not shingled:
+    if not covering or not shingled:
+        return ""
+    if not shingle:
+        ground.missing.append("shingle")
         return ""
     if shingle.width is None:
         ground.missing.append("shingle_width")

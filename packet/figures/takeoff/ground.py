@@ -95,7 +95,7 @@ class Ground:
         lines = self.goods(use)
         found = [one for line in lines if (one := self._of_line(line, name, symbol or name))]
         if not found or len(found) < len(lines):
-            self.missing.append(name)
+            self.missing.append(name if lines else "no_goods")
             return None
         if len({item.value for item, _ in found}) > 1:
             self.missing.append("one_kind")

@@ -157,20 +157,22 @@ ON_AREAS: frozenset[Use] = frozenset(
 def take_off(record: JobRecord, library: Library, figures: FigureSet) -> tuple[TakeoffLine, ...]:
     """Return every line of the takeoff that the job has, and add its figures.
 
-    A line is there when its need could be computed, or goods were bought for it.
+    A line is there when its need could be computed, or goods were bought for it. Before the work a line whose
+    need wants a fact more is there too, so that nobody forgets to buy it.
     """
     _disposal(record, library, figures)
     lines = (_line(use, record, library, figures) for use in LINES)
-    return tuple(line for line in lines if line.net or line.goods)
+    planned = record.job.status == "planned"
+    return tuple(line for line in lines if line.net or line.goods or (planned and line.missing))
 
 
 def _line(use: Use, record: JobRecord, library: Library, figures: FigureSet) -> TakeoffLine:
     ground = Ground(record, library, figures)
     needed, gives_of = LINES[use]
     net = needed(ground)
-    if use in ON_AREAS and not net and not ground.missing and not ground.areas:
-        ground.missing.append("areas")
     goods = ground.goods(use)
+    if goods and use in ON_AREAS and not net and not ground.missing and not ground.areas:
+        ground.missing.append("areas")
     need = _with_allowance(ground, use, net, goods)
     units = {line.unit for line in goods}
     unit = units.pop() if len(units) == 1 else ""

@@ -34,7 +34,10 @@ def underlayment(ground: Ground) -> str:
     Below an ice barrier there is none: it starts at the barrier's upper edge.
     """
     areas = ground.shingled
-    if not areas or not ground.record.dry_in:
+    if not areas:
+        return ""
+    if not ground.record.dry_in:
+        ground.missing.append("dry_in")
         return ""
     width = ground.gives("underlayment", "width_in", "roll_width_in")
     planes = list(dict.fromkeys(area.plane for area in areas))
