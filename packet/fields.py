@@ -138,6 +138,7 @@ Exposure = Annotated[units.Length, length("2 in", "12 in", "5-5/8 in", "5 in")]
 Thickness = Annotated[units.Length, length("1/64 in", "12 in", "15/32 in", "1/2 in", "0.019 in")]
 Pitch = Annotated[units.Pitch, Parsed(units.parse_pitch, ("6:12", "6/12", "6 on 12"))]
 Area = Annotated[units.Area, Parsed(_area, ("32.8 sq ft", "1 square"))]
+SomeArea = Annotated[units.Area, Parsed(units.parse_area, ("12 sq ft", "0 sq ft"))]  # none is an answer too
 Speed = Annotated[units.Speed, Parsed(units.parse_speed, ("130 mph",))]
 NailSize = Annotated[units.NailSize, Parsed(units.parse_nail_size, ("2-3/8 x 0.113", "2-1/2 in x 0.131 in"))]
 Count = Annotated[int, Parsed(units.parse_count, (4, 1988), ("integer", "string"))]

@@ -122,10 +122,10 @@ def _facts(finding: Finding, figures: Mapping[str, Figure], words: Words) -> Ite
 
 
 def _place(finding: Finding, documents: Sequence[Document], words: Words) -> str:
-    """Return a line of its own with the place of a finding and what to do; "" where no file has it."""
+    """Return a line of its own with the place of a finding, where a file has it, and what to do."""
     found = finding_place(finding, documents)
     if found is None:
-        return ""
+        return f"\n    {words[f'findings_to_do.{finding.code}']}."
     document, loc = found
     line, column = document.place(loc)
     where = f"{shown(document.path, Path.cwd())}:{line}:{column} at {path_text(document.resolve(loc))}"

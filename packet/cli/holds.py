@@ -88,7 +88,7 @@ def _lines(jobs: "list[JobHolds]", every: bool, words: "Words") -> Iterator[str]
     if not jobs:
         yield words["holds.none"]
     for job in jobs:
-        missed = f"; {words['holds.missed'].format(number=job.missed)}" if job.missed else ""
+        missed = f"; {words['holds.many_missed'].format(number=job.missed)}" if job.missed else ""
         place = ", ".join(visible(part) for part in (job.street, job.town))
         kind, status = words[f"kinds.{job.kind}"], words[f"holds.status.{job.status}"]
         yield f"{job.folder}: {place}; {kind}, {status}{missed}"

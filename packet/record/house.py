@@ -2,7 +2,7 @@
 
 from typing import Literal
 
-from packet.fields import Area, Count, Day, Id, Line, Prose, Strict, TimeZone, everyone, leaf
+from packet.fields import Count, Day, Id, Line, Prose, SomeArea, Strict, TimeZone, everyone, leaf
 
 Kind = Literal["patch", "section", "re-roof", "recover"]
 Status = Literal["planned", "under way", "closed"]
@@ -27,8 +27,8 @@ class JobHead(Strict):
 class PaintDisturbed(Strict):
     """Painted surface the work breaks, scrapes, cuts or takes off; what is left out is none."""
 
-    outside: Area | None = everyone(None, description="Outside, in all.", examples=["12 sq ft"])
-    inside: Area | None = everyone(
+    outside: SomeArea | None = everyone(None, description="Outside, in all.", examples=["12 sq ft"])
+    inside: SomeArea | None = everyone(
         None, description="Inside: the most in one room within 30 days.", examples=["2 sq ft"]
     )
     taken_out: Literal["none", "windows or painted parts"] = everyone(

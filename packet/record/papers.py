@@ -15,6 +15,9 @@ class Basis(Strict):
     authority: Line = everyone(
         quoted=True, description="Who enforces it.", examples=["Town of Pellam Reach, building office"]
     )
+    authority_phone: Line | None = everyone(
+        None, quoted=True, description="Telephone of its office.", examples=["843-555-0188"]
+    )
     programs: tuple[Line, ...] = everyone(
         (),
         description="Programs the house is in, by id.",

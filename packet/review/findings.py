@@ -13,10 +13,11 @@ from packet.photos.taken import TakenPhoto
 from packet.record.job import JobRecord
 from packet.reference import Library
 from packet.review.boards import board_findings
-from packet.review.duties import approval_findings, correction_findings
+from packet.review.duties import Duty, approval_findings, correction_findings, duty_findings
 from packet.review.goods import goods_findings
-from packet.review.model import Finding
+from packet.review.model import Finding, Result
 from packet.review.slopes import slope_findings
+from packet.review.ways_out import way_out_findings
 from packet.review.wood import wood_findings
 from packet.review.wording import wording_findings
 
@@ -156,6 +157,8 @@ def findings(
     takeoff: Sequence[TakeoffLine],
     deck_plan: DeckPlan | None,
     library: Library,
+    results: Sequence[Result],
+    duties: Sequence[Duty],
 ) -> tuple[Finding, ...]:
     """Return every finding, each with the record's explanation when it has one."""
     found = [finding for check in CHECKS for finding in check(record, photos, figures)]
@@ -165,5 +168,7 @@ def findings(
     found += slope_findings(record, library, figures)
     found += approval_findings(record)
     found += correction_findings(record, photos)
+    found += duty_findings(duties)
+    found += way_out_findings(record, photos, results)
     found += wording_findings(record, photos, library)
     return tuple(replace(finding, explanation=record.explained.get(finding.id, "")) for finding in found)

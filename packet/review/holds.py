@@ -80,8 +80,19 @@ def hold_points(
     order = [stage.id for stage in stages]
     found: dict[str, list[HoldItem]] = {id: [] for id in (*order, CLOSING)}
     for item in sorted(items, key=lambda item: places[item.requirement]):
-        found[CLOSING if item.hidden_by == NEVER_HIDDEN else item.hidden_by].append(item)
+        found[_held_before(item, record, stages)].append(item)
     return tuple(HoldPoint(before, tuple(of)) for before, of in found.items() if of)
+
+
+def _held_before(item: HoldItem, record: JobRecord, stages: Sequence[Stage]) -> str:
+    """Return the stage that waits for an item; what nothing hides waits for the closing.
+
+    What a house shows before the work is best taken then, though nothing hides it later.
+    """
+    if item.hidden_by != NEVER_HIDDEN:
+        return item.hidden_by
+    first, second = (stage.id for stage in stages[:2])
+    return second if item.shown_at == first and not is_due(first, record, stages) else CLOSING
 
 
 def next_hold(points: Sequence[HoldPoint]) -> HoldPoint | None:

@@ -55,6 +55,10 @@ def finding_place(finding: Finding, documents: Sequence[Document]) -> tuple[Docu
         places = {finding.subject, f"photos.{finding.subject}.shows"}
         found = ((document, loc) for document in documents for loc in _named(document.value, places))
         return next(found, None)
+    if finding.code.startswith("way-out-"):
+        for n, way in enumerate(documents[0].value.get("ways_out") or ()):
+            if step_name(str(way.get("requirement"))) == finding.subject:
+                return documents[0], ("ways_out", n)
     part = _PARTS.get(finding.code)
     if part is not None:
         return next(((document, part) for document in documents[:1]), None)

@@ -57,13 +57,9 @@ def own_words_avoided(text: str, files: Sequence[AvoidFile]) -> tuple[Avoided, .
 
 
 def _words(found: Sequence[Avoided]) -> Mapping[str, str]:
-    """Return what a finding shows, in the order it is shown in; each thing once."""
-    shown = {
-        "1_written": (f"“{' '.join(hit.written.split())}”" for hit in found),
-        "2_does": (hit.title for hit in found),
-        "3_plainly": (hit.plainly for hit in found),
-    }
-    return {name: ", ".join(dict.fromkeys(texts)) for name, texts in shown.items()}
+    """Return what a finding shows: each phrase as written, what it does, and the plain way to say it."""
+    said = (f"“{' '.join(hit.written.split())}” {hit.title}. {hit.plainly}" for hit in found)
+    return {f"phrase_{number:02}": text for number, text in enumerate(dict.fromkeys(said), 1)}
 
 
 def _texts(value: object, place: str, withheld: set[str]) -> Iterator[tuple[str, str]]:

@@ -46,6 +46,9 @@ def _order_lines(copy: Copy) -> list[Any]:
     return [*copy["takeoff"], *(bought for bought in copy["record"]["bought"] if not bought["use"])]
 
 
+#: Days of papers that come before the work.
+BEFORE_THE_WORK = frozenset({"application_before_work"})
+
 #: What is asked, in the order of the pages.
 QUESTIONS: tuple[Question, ...] = (
     Question("begins", "index", lambda copy: not _part(copy, "dates", "started")),
@@ -61,6 +64,15 @@ QUESTIONS: tuple[Question, ...] = (
         "permit",
         "permits",
         lambda copy: not (_part(copy, "basis", "permit") or _part(copy, "basis", "no_permit")),
+    ),
+    Question(
+        "papers",
+        "permits",
+        lambda copy: any(
+            check["key"] in BEFORE_THE_WORK and not check["day"]
+            for duty in copy["duties"]
+            for check in duty["days"]
+        ),
     ),
     Question("duties", "permits", lambda copy: any(duty["missing"] for duty in copy["duties"])),
     Question("built", "access-and-safety", lambda copy: not _part(copy, "property", "built")),
@@ -96,7 +108,13 @@ def plan_pages(copy: Copy, template_folders: Sequence[Path], words: Words) -> tu
     made = []
     for number, page in enumerate(listed, 1):
         sheet = {"name": page.name, "number": number, "count": len(listed)}
-        values = {"copy": copy, "sheet": sheet, "questions": asked, "listed": [page.name for page in listed]}
+        values = {
+            "copy": copy,
+            "sheet": sheet,
+            "questions": asked,
+            "listed": [page.name for page in listed],
+            "before_the_work": BEFORE_THE_WORK,
+        }
         body = render(environment, f"plan/{page.name}.md.j2", values)
         made.append(Page(page.name, words[page.title], body))
     return tuple(made)

@@ -116,7 +116,7 @@ def test_the_adjuster_sees_what_showed_the_cure_and_that_papers_came_in_time() -
     answers = dict(zip(asked(made), made.split("<h2")[1:], strict=True))
     assert "Dry everywhere after two hours of rain" in answers["fixed"]
     assert "photos.html#stage-done" in answers["fixed"]
-    assert "Permit before the work: in order" in answers["needed"]
+    assert "Permit before the work: days in order" in answers["needed"]
 
 
 def test_an_old_deck_left_alone_says_what_holds_it_and_that_nothing_asks_more(

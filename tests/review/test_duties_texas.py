@@ -75,12 +75,12 @@ def test_the_reason_is_the_worked_area_beside_the_threshold(tmp_path: Path) -> N
 @pytest.mark.parametrize(
     ("county", "more", "word", "missing"),
     [
-        ("San Patricio", "", "not_needed", ()),
-        ("galveston county", "", "not_needed", ()),
+        ("San Patricio", "", "needed", ()),
+        ("galveston county", "", "needed", ()),
         ("Travis County", "", "not_needed", ()),
         ("Galvestn County", "", "cannot_tell", ("windstorm_area",)),  # a slip is no inland county
         ("Harris County", "", "cannot_tell", ("windstorm_area",)),
-        ("Harris County", "inside", "not_needed", ()),
+        ("Harris County", "inside", "needed", ()),
         ("Harris County", "outside", "not_needed", ()),
     ],
 )
@@ -88,16 +88,14 @@ def test_the_county_decides(
     tmp_path: Path, county: str, more: str, word: str, missing: tuple[str, ...]
 ) -> None:
     """Department: 14 first-tier counties, and Harris east of Highway 146 inside the cities on its map."""
-    office = small_office(tmp_path, county=county)
+    office = small_office(tmp_path, county=county, along="10 ft")
     if more:
         office.changed("property.windstorm_area", more)
     found = duty(office, CERTIFICATE)
     assert (found.word, found.missing) == (word, missing)
-    inside = county in ("San Patricio", "galveston county") or more == "inside"
-    if word == "not_needed":
-        assert [rule.row for rule in found.rules] == [
-            "tx-windstorm-no-certificate-small" if inside else "tx-windstorm-no-certificate-outside"
-        ]
+    row = {"needed": "tx-windstorm-certificate", "not_needed": "tx-windstorm-no-certificate-outside"}
+    if word in row:
+        assert [rule.row for rule in found.rules] == [row[word]]
 
 
 def test_an_inland_re_roof_needs_none_and_no_engineer(tmp_path: Path) -> None:

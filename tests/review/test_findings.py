@@ -111,6 +111,30 @@ def corrected_before(office: Office, shoot: Shoot) -> Office:
     return office.changed("inspections.I1.corrections", "[{asked: Two nails more., photo: P1}]")
 
 
+def no_certificate(office: Office, shoot: Shoot) -> Office:
+    """A coastal job applied for in time and seen under way, whose certificate nobody has."""
+    office.changed("property.state", "Texas").changed("property.county", "Galveston County")
+    office.changed("inspections.I1.purpose", "windstorm")
+    return office.added("permissions: [{id: AP1, kind: windstorm application, applied_on: 2026-03-10}]")
+
+
+def late_permit(office: Office, shoot: Shoot) -> Office:
+    return office.changed("basis.permit_date", "2026-03-17")
+
+
+def way_out(text: str, **changes: str) -> Callable[[Office, Shoot], Office]:
+    """Return what writes a way out for a field spacing of 8 in, which differs from the 6 in asked."""
+
+    def change(office: Office, shoot: Shoot) -> Office:
+        office.log(shoot("P1", "deck", taken="2026:03:16 18:00:00"))
+        for path, value in changes.items():
+            office.changed(path.replace("__", "."), value)
+        return office.added(f"ways_out: [{{requirement: deck-nail-field-spacing, {text}}}]")
+
+    return change
+
+
+EIGHT = {"deck__field_spacing": "8 in"}
 ON = "temporary: [{id: T1, where: open deck, what: tarp, put_on: 2026-03-16}]"
 OFF = "detached: [{id: DR1, what: gutter, state: not yet}]"
 ENDED = "approvals: [{id: PA1, product: shingle, number: N-1, by: office, valid_until: 2026-03-17}]"
@@ -154,6 +178,15 @@ CASES: dict[str, Callable[[Office, Shoot], Office]] = {
     "punch-open:PL1": added(POINT),
     "approval-not-valid:PA1": added(ENDED),
     "correction-photo-early:I1": corrected_before,
+    "paper-missing:windstorm-certificate": no_certificate,
+    "paper-out-of-order:permit": late_permit,
+    "way-out-bare:deck-nail-field-spacing": way_out("kind: corrected, text: Nails added.", **EIGHT),
+    "way-out-photo-early:deck-nail-field-spacing": way_out(
+        "kind: corrected, on: 2026-03-17, photo: P1, text: Nails added.", **EIGHT
+    ),
+    "way-out-of-nothing:deck-nail-field-spacing": way_out(
+        "kind: accepted, on: 2026-03-17, by: building office, text: Let stand."
+    ),
     "wording:found.F1.done": set_to("found.F1.done", "Four sheets. It withstands 150 mph."),
 }
 

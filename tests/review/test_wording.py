@@ -44,7 +44,7 @@ QUOTED = {
     ("Shingle", "wind_test"), ("Shingle", "wind_class"),
     ("MakerSays", "printed_on"), ("Vent", "printed_on"), ("LowSlope", "made_by"),
     ("Delivery", "ticket"), ("Delivery", "lot"), ("Bought", "lot"),
-    ("Basis", "authority"), ("Basis", "permit"),
+    ("Basis", "authority"), ("Basis", "authority_phone"), ("Basis", "permit"),
     ("Document", "title"), ("Document", "party"),
     ("Promise", "by"), ("Promise", "covers"), ("Promise", "leaves_out"), ("Promise", "term"),
     ("Promise", "transfers"), ("Promise", "claim"),
@@ -76,9 +76,7 @@ def test_a_note_shows_what_was_written_what_it_does_and_the_plain_way(job_office
     job_office.changed("found.F1.done", '"Sheets S1 to S4 replaced. It  withstands\\n 150 mph."')
     assert wording(job_office) == {
         "found.F1.done": {
-            "1_written": "“withstands 150 mph”",
-            "2_does": "promises what weather will not do",
-            "3_plainly": PLAIN,
+            "phrase_01": f"“withstands 150 mph” promises what weather will not do. {PLAIN}",
         }
     }
 
@@ -87,9 +85,9 @@ def test_several_phrases_of_one_text_are_one_finding_that_shows_each_once(job_of
     said = "It holds at 130 mph, it withstands 150 mph, and the insurer must pay for it."
     job_office.changed("summary", said)
     assert wording(job_office)["summary"] == {
-        "1_written": "“holds at 130 mph”, “withstands 150 mph”, “insurer must pay”",
-        "2_does": "promises what weather will not do, argues for payment",
-        "3_plainly": f"{PLAIN}, Say what the rule asks, what was built, and where it is shown",
+        "phrase_01": f"“holds at 130 mph” promises what weather will not do. {PLAIN}",
+        "phrase_02": f"“withstands 150 mph” promises what weather will not do. {PLAIN}",
+        "phrase_03": "“insurer must pay” argues for payment. Say what the rule asks, what was built, and where it is shown",
     }
 
 
@@ -127,7 +125,7 @@ def test_a_caption_goes_by_its_photo_and_has_its_line_in_the_log(job_office: Off
     job_office.changed("punch_list", "[{id: P1, what: Scuffed., done: Mended., done_on: 2026-03-19}]")
     job_office.log(shoot("P1", "done", taken="2026:03:18 10:00:00", shows="A hurricane-proof ridge."))
     (finding,) = (f for f in job_office.closeout().findings if f.code == "wording")
-    assert (finding.subject, finding.words["1_written"]) == ("P1", "“hurricane-proof”")
+    assert (finding.subject, finding.words["phrase_01"].split("” ")[0]) == ("P1", "“hurricane-proof")
     found = finding_place(finding, job_documents(job_office.job))
     assert found is not None
     assert (found[0].path.name, found[1]) == ("photos.yaml", ("photos", 0, "shows"))
@@ -140,7 +138,7 @@ def test_check_names_line_path_words_and_what_to_do(job_office: Office) -> None:
     line, column = job_office.place("found.F1.done")
     head, below = item.split("\n")
     assert head.startswith("A note says what this packet does not say")
-    assert f"(“withstands 150 mph”; promises what weather will not do; {PLAIN})" in head
+    assert f"(“withstands 150 mph” promises what weather will not do. {PLAIN})" in head
     assert re.search(rf"job\.yaml:{line}:{column} at found\[0\]\.done\. Write it plainly, ", below)
 
 
@@ -156,7 +154,7 @@ def test_every_copy_shows_it_on_its_pages_and_explained_it_is_no_longer_open(
         return {page.name: text_of(page.body) for page in made}
 
     shown = pages()
-    assert "“withstands 150 mph”; promises what weather will not do;" in shown["quantities"]
+    assert "“withstands 150 mph” promises what weather will not do." in shown["quantities"]
     assert "A note says what this packet does not say" in shown["index"]
     job_office.added('explained: {"wording:found.F1.done": "The wrapper says so in these words."}')
     shown = pages()
@@ -307,9 +305,7 @@ def test_an_offices_own_phrases_are_looked_for_too(job_office: Office) -> None:
     job_office.changed("summary", "The roof is good as new.")
     assert wording(job_office) == {
         "summary": {
-            "1_written": "“good as new”",
-            "2_does": "is not how we speak",
-            "3_plainly": "Say what was changed",
+            "phrase_01": "“good as new” is not how we speak. Say what was changed",
         }
     }
 

@@ -4,6 +4,7 @@ from packet.review.duties.approvals import approval_findings, standings
 from packet.review.duties.corrections import correction_findings
 from packet.review.duties.judge import KINDS, duties
 from packet.review.duties.model import Bound, DayCheck, Duty, Reason, Rule, Standing, Stated
+from packet.review.duties.papers import duty_findings
 
 __all__ = [
     "KINDS",
@@ -17,5 +18,6 @@ __all__ = [
     "approval_findings",
     "correction_findings",
     "duties",
+    "duty_findings",
     "standings",
 ]
