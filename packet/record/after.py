@@ -46,6 +46,15 @@ class PunchItem(Strict):
     done_on: Day | None = everyone(None, description="Day it was done; absent while it is open.")
 
 
+class Undocumented(Strict):
+    """A fact of the work that nothing shows, in the contractor's own words."""
+
+    what: Prose = everyone(
+        description="What was not documented.", examples=["The two holes of old vents, closed with plywood."]
+    )
+    why: Prose = everyone(description="Why not.", examples=["Rain was coming and the felt went on."])
+
+
 class Callback(Strict):
     """A call after the work: what was told, what was found, what was done."""
 

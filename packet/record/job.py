@@ -1,7 +1,7 @@
 """The whole job record, in the trade's own order."""
 
 from packet.fields import Line, Prose, Strict, everyone, leaf
-from packet.record.after import Callback, CleanUp, Detached, PunchItem
+from packet.record.after import Callback, CleanUp, Detached, PunchItem, Undocumented
 from packet.record.air import Ventilation
 from packet.record.goods import Bought
 from packet.record.house import Cause, Dates, Found, House, JobHead, People, Tested
@@ -74,4 +74,7 @@ class JobRecord(Strict):
         {},
         description="Requirement id to the reason it was not recorded.",
         examples=[{"drip-edge-fastening": "forgot"}],
+    )
+    undocumented: tuple[Undocumented, ...] = everyone(
+        (), description="What no requirement asks for and nothing shows, with the reason."
     )

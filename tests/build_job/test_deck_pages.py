@@ -311,3 +311,13 @@ def test_boards_nailed_alike_stand_in_one_row_of_the_card(tmp_path_factory: pyte
     )
     assert "Deck boards BD3 Nail" in card
     assert card.count("Deck boards BD") == 2
+
+
+def test_boards_nailed_alike_stand_in_one_row_of_the_schedule(job_office: Office) -> None:
+    board = "{{id: {id}, plane: MS, where: eave, size: 1x6, width: 6 in, pieces: 1, length: 8 ft, nails_each_bearing: {n}, why: rot}}"
+    rows = ", ".join(board.format(id=id, n=n) for id, n in (("BD1", 2), ("BD2", 3), ("BD3", 2)))
+    job_office.changed("deck.boards", f"[{rows}]")
+    text = page(job_office, "fasteners")
+    assert "Deck boards BD1, BD3" in text
+    assert "Deck boards BD2" in text
+    assert "Deck boards BD1 " not in text

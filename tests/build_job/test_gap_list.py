@@ -41,6 +41,14 @@ def test_every_row_without_record_or_proof_is_listed_with_its_reason(demo: Close
     )
 
 
+def test_what_no_row_asks_for_stands_there_with_its_reason(job_office: Office) -> None:
+    assert part(gaps(job_office), "besides") == ""
+    job_office.added("undocumented: [{what: Two holes closed with plywood., why: The felt went on.}]")
+    assert "Two holes closed with plywood. In the contractor's words: The felt went on." in text_of(
+        part(gaps(job_office), "besides")
+    )
+
+
 def test_a_row_that_is_proven_is_not_listed(job_office: Office, shoot: Shoot) -> None:
     line = "Nails in each shingle no photo shows it from before it was covered"
     assert line in text_of(part(gaps(job_office), "unshown"))

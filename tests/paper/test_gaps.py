@@ -85,3 +85,10 @@ def test_a_paper_is_evidence_on_paper_too(tmp_path: Path) -> None:
     assert "recorded, with a paper or a photo" in row
     assert "Notice that the permit is closed paper, town office, April 22, 2026" in row
     assert "Notice that the permit is closed Evidence for: Permit closed" in text
+
+
+def test_what_no_row_asks_for_is_on_paper_with_its_reason(tmp_path: Path) -> None:
+    office = Office(tmp_path / "office", SMALLEST)
+    office.added("undocumented: [{what: Two holes closed with plywood., why: The felt went on.}]")
+    letters = papers(office.root)["outside"].letters
+    assert "Twoholesclosedwithplywood.Inthecontractor'swords:Thefeltwenton." in letters.replace("’", "'")

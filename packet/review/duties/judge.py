@@ -183,6 +183,8 @@ def _evidence(kind: Wanted, record: JobRecord) -> tuple[str, ...]:
     visits = [visit.id for visit in record.inspections if visit.purpose == kind.visits]
     final = final_visit(record) if kind.id == "final-visit" else None
     named = [paper.document for paper in papers if paper.document]
-    documents = [document.id for document in record.documents if document.kind in kind.documents]
+    # a slip of an earlier visit is no paper of the final one
+    there = kind.id != "final-visit" or final is not None
+    documents = [paper.id for paper in record.documents if there and paper.kind in kind.documents]
     found = (*(paper.id for paper in papers), *visits, *([final.id] if final else []), *named, *documents)
     return tuple(dict.fromkeys(found))
