@@ -19,11 +19,13 @@ from tests.browser.scripts import script
 from tests.browser.test_axe import AT_REST, CROSSWISE, OPEN_ALL, SCREENS, faults
 from tests.support.browser import PHONE, watched
 from tests.support.office import ROOT
+from tests.support.planned import COAST
 
 if TYPE_CHECKING:
     from playwright.sync_api import Browser
 
-JOBS = ("26-041", "26-052", "26-067")
+DEMOS = ("26-041", "26-052", "26-067")
+JOBS = (*DEMOS, "27-001")
 
 #: Sheets of paper of each page: the card is one in each language, the crew has pictures, then nails and safety, in each.
 SHEETS = {
@@ -36,12 +38,15 @@ WIDTHS_PX = (390, 320)
 
 @pytest.fixture(scope="session")
 def plans(tmp_path_factory: pytest.TempPathFactory) -> Path:
-    """The sheets of the demo jobs, in an office of their own."""
+    """The sheets of the demo jobs and of one that is only planned, in an office of their own."""
     office = tmp_path_factory.mktemp("office")
     (office / "shared").mkdir()
     shutil.copy(ROOT / "shared" / "office.yaml", office / "shared")
-    for job in JOBS:
-        folder = Path(shutil.copytree(ROOT / "jobs" / job, office / "jobs" / job))
+    for job in DEMOS:
+        shutil.copytree(ROOT / "jobs" / job, office / "jobs" / job)
+    (office / "jobs" / "27-001").mkdir()
+    (office / "jobs" / "27-001" / "job.yaml").write_text(COAST, encoding="utf-8")
+    for folder in sorted((office / "jobs").iterdir()):
         make_plan(Workspace(office), folder, lambda step: None)
     return office / "out"
 

@@ -14,7 +14,7 @@ from packet.yamlread import read_yaml
 from tests.cli.conftest import Run
 from tests.conftest import SMALLEST
 from tests.support.office import Office, copy_job
-from tests.support.planned import BEGUN, GOODS, PLANNED
+from tests.support.planned import BEGUN, COAST, GOODS, PLANNED
 
 PAGES = ("index", "to-buy", "nailing-card", "hold-points", "permits", "access-and-safety", "crew", "sources")
 
@@ -268,5 +268,33 @@ def test_a_picture_the_record_does_not_ask_for_yet_says_when_it_does(planned: Of
     run(planned.root, "plan")
     page = text_of(made(planned) / "crew.html")
     assert "Only if deck is replaced:" in page
-    assert "Deck panel: The stamp on the panel." in page
+    assert "Deck panel : The stamp on the panel." in page
     assert "Solo si se cambia tablero:" in page
+
+
+def test_the_card_gives_what_the_job_goes_by_where_that_is_stricter_than_the_rule(
+    tmp_path: Path, run: Run
+) -> None:
+    """IRC 2018 R905.2.6 asks four nails a shingle at least; six are written down, and the crew drives six."""
+    office = Office(tmp_path / "coast", COAST.replace("27-001", "26-041"))
+    run(office.root, "plan")
+    card = text_of(made(office) / "nailing-card.html")
+    assert "Nails a shingle 6 written down for this job ; at least 4 The law here" in card
+    assert "Spacing 4 in written down for this job ; at most 12 in" in card
+    office.changed("covering.nails_each", "4")
+    run(office.root, "plan")
+    assert "Nails a shingle at least 4 The law here" in text_of(made(office) / "nailing-card.html")
+
+
+def test_permits_say_what_is_to_be_asked_for_and_what_would_change_the_answer(
+    tmp_path: Path, run: Run
+) -> None:
+    office = Office(tmp_path / "coast", COAST.replace("27-001", "26-041"))
+    asked = "  not written yet: Papers to ask for before the work, such as an application"
+    assert asked in run(office.root, "plan").out
+    page = text_of(made(office) / "permits.html")
+    assert "Application before the work: not written yet" in page
+    assert "Not needed where this holds: An inspector saw the work under way." in page
+    assert "Pellam Reach building office: 361-555-0170" in page
+    office.added("permissions: [{id: AP1, kind: windstorm application, applied_on: 2026-11-18}]")
+    assert asked not in run(office.root, "plan").out
