@@ -51,12 +51,13 @@ def command(jobs: tuple[str, ...], every: bool, as_json: bool, quiet: bool) -> i
         click.echo(json.dumps(_data(shown), indent=1, ensure_ascii=False))
     else:
         words = load_words(workspace.shared_folders())
-        for line in _lines([job for job in shown if not job.problems], every, words):
+        lines = _lines([job for job in shown if not job.problems], every, words)
+        for line in lines if shown else (words["holds.none"],):
             click.echo(line)
     refused = [job for job in shown if job.problems]
     if refused:
         problems = [problem for job in refused for problem in job.problems]
-        show_problems(problems, of_jobs=len(folders), not_built=[job.folder for job in refused])
+        show_problems(problems, of_jobs=len(folders))
         return EXIT_BAD
     return 0
 
@@ -85,8 +86,6 @@ def _data(jobs: "list[JobHolds]") -> dict[str, Any]:
 
 
 def _lines(jobs: "list[JobHolds]", every: bool, words: "Words") -> Iterator[str]:
-    if not jobs:
-        yield words["holds.none"]
     for job in jobs:
         missed = f"; {words['holds.many_missed'].format(number=job.missed)}" if job.missed else ""
         place = ", ".join(visible(part) for part in (job.street, job.town))

@@ -223,3 +223,18 @@ def test_many_jobs_are_read_by_several_processes_to_the_same_end(
     (office.root / "out" / holding.KEPT).unlink()
     monkeypatch.setattr(holding, "ALONE_UP_TO", 1)
     assert data(run, office) == alone
+
+
+def test_an_office_whose_only_job_has_a_mistake_is_not_said_to_have_none(
+    job_office: Office, run: Run
+) -> None:
+    job_office.changed("job.kind", "pach")
+    ran = run(job_office.root, "holds")
+    assert (ran.code, ran.out) == (2, "")
+    assert ran.err.rstrip().endswith("1 error in 1 of 1 job.")
+
+
+def test_what_was_covered_unshown_is_said_in_words(office: Office, run: Run) -> None:
+    out = run(office.root, "holds", "--all").out
+    assert ": covered before it was shown" in out
+    assert "{number}" not in out
