@@ -231,7 +231,7 @@ def test_an_office_whose_only_job_has_a_mistake_is_not_said_to_have_none(
     job_office.changed("job.kind", "pach")
     ran = run(job_office.root, "holds")
     assert (ran.code, ran.out) == (2, "")
-    assert ran.err.rstrip().endswith("1 error in 1 of 1 job.")
+    assert ran.err.rstrip().endswith("1 error in 1 file.")
 
 
 def test_what_was_covered_unshown_is_said_in_words(office: Office, run: Run) -> None:
