@@ -53,6 +53,7 @@ MORE = {
     },
     "detached": [{"id": "DT1", "what": "-", "off": "2026-03-16", "state": "replaced"}],
     "punch_list": [{"id": "PL1", "what": "-"}],
+    "undocumented": [{"what": "-", "why": "-"}],
     "permissions": [{"id": "AP1", "kind": "affidavit"}],
     "approvals": [{"id": "PA1", "valid_from": "2026-01-01", "valid_until": "2026-12-31"}],
     "code_items": [{"id": "CI1", "code": "irc-2018"}],

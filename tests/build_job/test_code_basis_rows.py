@@ -166,7 +166,7 @@ def test_a_withheld_paper_is_counted_and_not_named(job_office: Office) -> None:
 
 
 WAYS = {
-    "corrected": ("{kind: corrected, on: 2026-03-17, photo: P60, text: Nails added between.}", "Corrected, March 17, 2026: Nails added between. P60"),
+    "corrected": ("{kind: corrected, on: 2026-03-16, photo: P60, text: Nails added between.}", "Corrected, March 16, 2026: Nails added between. P60"),
     "accepted": ("{kind: accepted, on: 2026-03-18, by: building office note 26-11, text: Left as it is.}", "Accepted by the official, March 18, 2026, building office note 26-11: Left as it is."),
     "explained": ("{kind: explained, text: The member is split.}", "Explained: The member is split."),
 }  # fmt: skip

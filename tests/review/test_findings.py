@@ -364,3 +364,13 @@ def test_an_explanation_of_nothing_is_refused_with_the_nearest_id(job_office: Of
 def test_an_explanation_that_outlived_its_finding_is_refused(job_office: Office) -> None:
     job_office.added('explained: {"edge-length:E1": taped over the gutter}')
     assert [problem.code for problem in job_office.problems()] == ["unknown-finding"]
+
+
+@pytest.mark.parametrize("id", ["correction-photo-early:I1", "way-out-photo-early:deck-nail-field-spacing"])
+def test_the_day_of_a_photo_that_may_be_the_offices_is_not_told(
+    job_office: Office, shoot: Shoot, id: str
+) -> None:
+    found = {finding.id: finding for finding in CASES[id](job_office, shoot).closeout().findings}
+    days = " ".join(found[id].words.values())
+    assert days
+    assert "2026-03-16" not in days

@@ -55,7 +55,7 @@ def test_the_file_is_made_of_the_same_copy_as_its_page(planned: Office) -> None:
     page = (folder / "office" / "order-list.html").read_text(encoding="utf-8")
     assert 'href="order-list.csv"' in page
     lines = (folder / "office" / "order-list.csv").read_text(encoding="utf-8-sig").splitlines()
-    assert lines[2].startswith("Shingles,laminated shingle,,35,bundles,36,1125,sq ft")
+    assert any(line.startswith("Shingles,laminated shingle,,35,bundles,36,1125,sq ft") for line in lines)
 
 
 def test_an_offices_own_list_may_leave_the_page_out_and_its_file_goes_too(
