@@ -8,7 +8,7 @@ from collections.abc import Iterable, Iterator, Sequence
 from concurrent.futures import ProcessPoolExecutor
 from contextlib import suppress
 from dataclasses import asdict, dataclass
-from functools import partial
+from functools import lru_cache, partial
 from multiprocessing import get_context
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
@@ -20,6 +20,7 @@ from packet.workspace import Workspace
 
 if TYPE_CHECKING:
     from packet.record.job import JobRecord
+    from packet.reference import Library
 
 #: Kept beside the packets; it can be made again at any time.
 KEPT = ".holds.json"
@@ -99,7 +100,7 @@ def holds_of_jobs(
         if stamps.get(name) == stamp and not (closed_too and job.points is None)
     }
     new = [folder for folder in folders if folder.name not in found]
-    for job in _read(workspace, new, closed_too, processes or os.cpu_count() or 1):
+    for job in _read(workspace, key, new, closed_too, processes or os.cpu_count() or 1):
         found[job.folder] = job
     if new:
         # what changed while it was read has another stamp next time; of a job that is gone nothing is kept
@@ -116,9 +117,9 @@ def _order(job: JobHolds, stages: Sequence[str]) -> tuple[bool, bool, int, str]:
 
 
 def _read(
-    workspace: Workspace, folders: Sequence[Path], closed_too: bool, processes: int
+    workspace: Workspace, key: str, folders: Sequence[Path], closed_too: bool, processes: int
 ) -> Iterator[JobHolds]:
-    of_job = partial(_of_job, workspace.root, closed_too)
+    of_job = partial(_of_job, workspace.root, key, closed_too)
     if len(folders) <= ALONE_UP_TO or processes == 1:
         yield from map(of_job, folders)
         return
@@ -127,16 +128,28 @@ def _read(
         yield from pool.map(of_job, folders, chunksize=_AT_A_TIME)
 
 
-def _of_job(root: Path, closed_too: bool, folder: Path) -> JobHolds:
+def _of_job(root: Path, key: str, closed_too: bool, folder: Path) -> JobHolds:
     from packet.closeout.assemble import assemble_holds, closed_record
 
     if not closed_too and (record := closed_record(folder)):
         return _held(folder, record, None)
     try:
-        record, points = assemble_holds(Workspace(root), folder)
+        record, points = assemble_holds(Workspace(root), folder, _library(root, key))
     except Refused as refused:
         return JobHolds(folder.name, problems=tuple(refused.problems))
     return _held(folder, record, tuple(json.loads(json.dumps([asdict(point) for point in points]))))
+
+
+@lru_cache(maxsize=1)
+def _library(root: Path, key: str) -> "Library":
+    """Return the office's library, loaded once for all its jobs; another key stands for other files.
+
+    Raises:
+        Refused: A file of the office's own does not fit.
+    """
+    from packet.reference import Library
+
+    return Library.load(Workspace(root).shared_folders())
 
 
 def _held(folder: Path, record: "JobRecord", points: tuple[dict[str, Any], ...] | None) -> JobHolds:

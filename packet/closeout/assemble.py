@@ -73,15 +73,22 @@ def assemble(workspace: Workspace, job_folder: Path) -> tuple[Closeout, tuple[Ta
     return closeout, files.photos.photos
 
 
-def assemble_holds(workspace: Workspace, job_folder: Path) -> tuple[JobRecord, tuple[HoldPoint, ...]]:
+def assemble_holds(
+    workspace: Workspace, job_folder: Path, library: Library | None = None
+) -> tuple[JobRecord, tuple[HoldPoint, ...]]:
     """Return the record of a job and its hold points, without what only pages need.
 
     Photos are not read to their ends; that an original is the one in the log is for ``packet check`` to say.
 
+    Args:
+        workspace: The office.
+        job_folder: Folder of the job.
+        library: The office's library, where many jobs share one; None to load it.
+
     Raises:
         Refused: Every problem of every file at once.
     """
-    files = read_files(workspace, job_folder, whole_photos=False)
+    files = read_files(workspace, job_folder, whole_photos=False, library=library)
     record, library = files.record.value, files.library
     results = review(record, files.photos.photos, library, make_figures(record, library))
     return record, hold_points(record, results, library.stages(), library.requirement_notes())
@@ -96,13 +103,16 @@ def closed_record(job_folder: Path) -> JobRecord | None:
     return record.value if record and closed else None
 
 
-def read_files(workspace: Workspace, job_folder: Path, *, whole_photos: bool = True) -> JobFiles:
+def read_files(
+    workspace: Workspace, job_folder: Path, *, whole_photos: bool = True, library: Library | None = None
+) -> JobFiles:
     """Return the files of a job.
 
     Args:
         workspace: The office.
         job_folder: Folder of the job.
         whole_photos: Read each original to its end and hold it against its digest in the log.
+        library: The office's library where it was loaded already; it then names files of other jobs as used.
 
     Raises:
         Refused: Every problem of every file at once.
@@ -111,11 +121,10 @@ def read_files(workspace: Workspace, job_folder: Path, *, whole_photos: bool = T
     if linked:
         raise Refused([Problem("path-leaves-job", job_folder, found=name) for name in linked])
     problems: list[Problem] = []
-    library: Library | None = None
     office: ReadFile[Office] | None = None
     photos: PhotoSet | None = None
     try:
-        library = Library.load(workspace.shared_folders())
+        library = library or Library.load(workspace.shared_folders())
     except Refused as refused:
         problems += refused.problems
     try:

@@ -89,9 +89,9 @@ def _walk(value: Any, path: str, unit: str, figures: FigureSet) -> None:
 
 def _field(model: BaseModel, name: str, path: str, unit: str, figures: FigureSet) -> None:
     value = getattr(model, name)
-    if isinstance(value, bool):
+    if value is None or isinstance(value, bool):
         return
-    if isinstance(value, int | Fraction):
+    if isinstance(value, (int, Fraction)):
         unit = _UNIT_BY_FIELD.get(name, unit)
         places = 0 if Fraction(value).denominator == 1 else 2
         figures.measured(path, value, unit, path, decimals=places)

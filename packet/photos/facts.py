@@ -129,7 +129,7 @@ def read_facts(path: Path, *, whole: bool = True) -> PhotoFacts:
             raise PhotoUnreadable("cut off")
         try:
             exif = image.getexif()
-            detail, place = exif.get_ifd(ExifTags.IFD.Exif), exif.get_ifd(ExifTags.IFD.GPSInfo)
+            detail = exif.get_ifd(ExifTags.IFD.Exif)
         except DAMAGED as error:  # a PNG is decoded to reach its last notes
             raise PhotoUnreadable(type(error).__name__) from error
         width, height = image.size
@@ -142,5 +142,5 @@ def read_facts(path: Path, *, whole: bool = True) -> PhotoFacts:
             height_px=height,
             taken_at=_moment(detail.get(ExifTags.Base.DateTimeOriginal)),
             offset=_offset(detail.get(ExifTags.Base.OffsetTimeOriginal)),
-            has_place=bool(place),
+            has_place=ExifTags.IFD.GPSInfo in exif,
         )

@@ -183,7 +183,7 @@ def _clock_problems(log: ReadFile[PhotoLog]) -> list[Problem]:
 
 
 def _captioned(entry: LoggedPhoto) -> CaptionedPhoto:
-    return CaptionedPhoto.model_construct(**{name: getattr(entry, name) for name in type(entry).model_fields})
+    return CaptionedPhoto.model_construct(**vars(entry))
 
 
 def _take(job_folder: Path, entry: LoggedPhoto, whole: bool) -> tuple[Path, PhotoFacts] | str:

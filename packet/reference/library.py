@@ -51,6 +51,7 @@ class Library:
     _products: dict[str, tuple[ReadFile[Any], Product]] = field(default_factory=dict, repr=False)
     _readings: dict[str, ReadFile[Any]] = field(default_factory=dict, repr=False)
     _used: dict[Path, str] = field(default_factory=dict, repr=False)
+    _asked: dict[tuple[str, ...], dict[str, list[CodeRow]]] = field(default_factory=dict, repr=False)
 
     @classmethod
     def load(cls, folders: Sequence[Path]) -> "Library":
@@ -197,7 +198,13 @@ class Library:
             KeyError: There is no such code.
             ValueError: A name is no fact.
         """
-        return match((row for row in self.all_rows(code_ids) if row.asks == asks), facts)
+        codes = tuple(code_ids)
+        if codes not in self._asked:
+            by_subject: dict[str, list[CodeRow]] = {}
+            for row in self.all_rows(codes):
+                by_subject.setdefault(row.asks, []).append(row)
+            self._asked[codes] = by_subject
+        return match(self._asked[codes].get(asks, ()), facts)
 
     def rows(self, code_ids: Iterable[str], asks: str, facts: Facts) -> list[CodeRow]:
         """Return the rows that surely apply; ``match`` returns those of which it can't be told too."""

@@ -36,21 +36,23 @@ class _Open:
     Attributes:
         key: The key that waits for its value; None while a mapping waits for a key.
         ghost: True when the waiting key was refused, so that its value is read and dropped.
+        maps: True for a mapping.
         key_event: The waiting key as parsed, refused or not; None when it is no scalar.
     """
 
-    __slots__ = ("ghost", "key", "key_event", "spot", "value")
+    __slots__ = ("ghost", "key", "key_event", "maps", "spot", "value")
 
     def __init__(self, value: dict[str, Any] | list[Any], spot: Spot) -> None:
         self.value = value
         self.spot = spot
+        self.maps = isinstance(value, dict)
         self.key: str | None = None
         self.key_event: yaml.ScalarEvent | None = None
         self.ghost = False
 
     @property
     def awaits_key(self) -> bool:
-        return isinstance(self.value, dict) and self.key is None and not self.ghost
+        return self.maps and self.key is None and not self.ghost
 
 
 class Tree:
@@ -108,7 +110,8 @@ class Tree:
 
     def _scalar(self, event: yaml.ScalarEvent) -> None:
         self._nodes += 1
-        self._properties(event)
+        if event.anchor is not None or event.tag is not None:
+            self._properties(event)
         text, plain = event.value, not event.style
         hidden = FORBIDDEN.search(text) if event.style == '"' else None
         if hidden:

@@ -3,7 +3,7 @@
 import hashlib
 import json
 import os
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 from pathlib import Path
 from typing import Any
 
@@ -12,6 +12,7 @@ import yaml
 
 from packet import holding
 from packet.cli.main import EXIT_BAD
+from packet.reference import Library
 from tests.cli.conftest import Run
 from tests.support.office import Office, as_yaml, copy_job
 from tests.support.yamltext import with_value
@@ -113,9 +114,9 @@ def times_read(monkeypatch: pytest.MonkeyPatch) -> list[str]:
     read: list[str] = []
     whole = holding._of_job
 
-    def counted(root: Path, closed_too: bool, folder: Path) -> holding.JobHolds:
+    def counted(root: Path, key: str, closed_too: bool, folder: Path) -> holding.JobHolds:
         read.append(folder.name)
-        return whole(root, closed_too, folder)
+        return whole(root, key, closed_too, folder)
 
     monkeypatch.setattr(holding, "_of_job", counted)
     return read
@@ -129,6 +130,21 @@ def test_what_did_not_change_is_not_read_again_and_says_the_same(
     assert len(read) == 4
     assert run(office.root, "holds", "--json").out == first
     assert len(read) == 4
+
+
+def test_the_library_is_loaded_once_for_all_jobs(
+    office: Office, run: Run, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    loaded: list[tuple[Path, ...]] = []
+    load = Library.load
+
+    def counted(folders: Sequence[Path]) -> Library:
+        loaded.append(tuple(folders))
+        return load(folders)
+
+    monkeypatch.setattr(Library, "load", counted)
+    assert len(data(run, office)) == 3
+    assert len(loaded) == 2  # the command's own, and the one of the jobs
 
 
 def test_a_changed_record_is_read_again_and_alone(
