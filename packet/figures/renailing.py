@@ -122,7 +122,7 @@ def settled(when: When, known: Mapping[str, Value]) -> tuple[Asked, tuple[str, .
 
 def _agreeing(when: When, known: Mapping[str, Value], holds: bool) -> list[str]:
     """Return the known facts whose condition comes out as wanted."""
-    conditions = when.conditions().items()
+    conditions = when.conditions.items()
     return [name for name, it in conditions if name in known and it.holds(known[name]) is holds]  # type: ignore[arg-type]
 
 

@@ -112,7 +112,7 @@ class Table:
                 for the facts.
             TypeError: A key column was left out, or a word is no key.
         """
-        wanted = set(self.file.keys) | set(self.file.valid.conditions())
+        wanted = set(self.file.keys) | set(self.file.valid.conditions)
         left_out, odd = set(self.file.keys) - set(asked), set(asked) - wanted
         if left_out or odd:
             message = f"table {self.name} is looked up by {', '.join(sorted(wanted))}"
@@ -127,7 +127,7 @@ class Table:
     def _hold(self, asked: Mapping[str, object]) -> None:
         """Refuse facts for which the table does not hold; an unknown fact is refused too."""
         facts = plain({name: value for name, value in asked.items() if name in FACTS})
-        for name, condition in self.file.valid.conditions().items():
+        for name, condition in self.file.valid.conditions.items():
             value = facts.get(name)
             if value is None or not condition.holds(value):  # type: ignore[arg-type]
                 limits = ", ".join(f"{word.rstrip('_')} {_text(end)}" for word, end in _ends(condition))

@@ -4,6 +4,7 @@ from collections.abc import Mapping
 from datetime import date
 from decimal import Decimal
 from fractions import Fraction
+from functools import cached_property
 from typing import Generic, TypeVar
 
 from pydantic import Field, model_validator
@@ -156,8 +157,9 @@ class When(Strict):
             raise refuse(EMPTY_CONDITION, ", ".join(empty), "a condition behind the fact, or no line at all")
         return self
 
+    @cached_property
     def conditions(self) -> Mapping[str, "Bounds[Fraction] | Bounds[date] | Choice[str]"]:
-        """Return the conditions by fact."""
+        """The conditions by fact."""
         found = {name: getattr(self, name) for name in When.model_fields}
         return {name: condition for name, condition in found.items() if condition is not None}
 
@@ -170,7 +172,7 @@ class When(Strict):
             facts: Facts by name, already ``plain``; an unknown one is absent or None.
         """
         missing = []
-        for name, condition in self.conditions().items():
+        for name, condition in self.conditions.items():
             value = facts.get(name)
             if value is None:
                 missing.append(name)
@@ -180,7 +182,7 @@ class When(Strict):
 
     def apart(self, other: "When") -> bool:
         """Return whether both can never hold: a fact that both name can't satisfy both."""
-        here, there = self.conditions(), other.conditions()
+        here, there = self.conditions, other.conditions
         return any(here[name].apart(there[name]) for name in here.keys() & there.keys())  # type: ignore[arg-type]
 
 
@@ -243,6 +245,10 @@ def plain(facts: Facts) -> dict[str, Value]:
 
 
 def _plain(name: str, value: object) -> Value:
+    if type(value) is Fraction:
+        return value
+    if isinstance(value, str | date):
+        return value
     if isinstance(value, bool):
         message = f"{name} is neither a number, a word nor a day"
         raise ValueError(message)
@@ -250,7 +256,5 @@ def _plain(name: str, value: object) -> Value:
         return Fraction(repr(value))
     if isinstance(value, int | Fraction | Decimal):
         return Fraction(value)
-    if isinstance(value, str | date):
-        return value
     message = f"{name} is neither a number, a word nor a day"
     raise ValueError(message)

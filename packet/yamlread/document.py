@@ -27,11 +27,17 @@ class Spot:
 
     __slots__ = ("keys", "parts", "place", "text")
 
-    def __init__(self, place: Place, text: str = "") -> None:
+    def __init__(self, place: Place, text: str | None = None) -> None:
+        """Make the spot of a scalar from its words, else that of a list or mapping, to be filled."""
         self.place = place
-        self.text = text
-        self.parts: dict[str | int, Spot] = {}
-        self.keys: dict[str | int, Place] = {}
+        self.text = text or ""
+        self.parts: dict[str | int, Spot] = {} if text is None else _NO_PARTS
+        self.keys: dict[str | int, Place] = {} if text is None else _NO_KEYS
+
+
+#: What scalars share, which are most of a file; nothing is ever put in.
+_NO_PARTS: dict[str | int, Spot] = {}
+_NO_KEYS: dict[str | int, Place] = {}
 
 
 @dataclass(frozen=True)

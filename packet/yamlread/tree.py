@@ -34,25 +34,19 @@ class _Open:
     """A list or mapping whose entries are still coming.
 
     Attributes:
-        key: The key that waits for its value; None while a mapping waits for a key.
-        ghost: True when the waiting key was refused, so that its value is read and dropped.
-        maps: True for a mapping.
+        awaits_key: True while a mapping waits for a key.
+        key: The key that waits for its value; None when it was refused, so that its value is dropped.
         key_event: The waiting key as parsed, refused or not; None when it is no scalar.
     """
 
-    __slots__ = ("ghost", "key", "key_event", "maps", "spot", "value")
+    __slots__ = ("awaits_key", "key", "key_event", "spot", "value")
 
     def __init__(self, value: dict[str, Any] | list[Any], spot: Spot) -> None:
         self.value = value
         self.spot = spot
-        self.maps = isinstance(value, dict)
+        self.awaits_key = isinstance(value, dict)
         self.key: str | None = None
         self.key_event: yaml.ScalarEvent | None = None
-        self.ghost = False
-
-    @property
-    def awaits_key(self) -> bool:
-        return self.maps and self.key is None and not self.ghost
 
 
 class Tree:
@@ -76,7 +70,7 @@ class Tree:
             yaml.YAMLError: The text is not YAML.
         """
         for event in events:
-            if isinstance(event, yaml.ScalarEvent):
+            if type(event) is yaml.ScalarEvent:  # nine of ten
                 self._scalar(event)
             elif isinstance(event, yaml.CollectionStartEvent):
                 self._begin(event)
@@ -112,14 +106,13 @@ class Tree:
         self._nodes += 1
         if event.anchor is not None or event.tag is not None:
             self._properties(event)
-        text, plain = event.value, not event.style
-        hidden = FORBIDDEN.search(text) if event.style == '"' else None
-        if hidden:
+        text, style = event.value, event.style
+        if style == '"' and (hidden := FORBIDDEN.search(text)):
             self._refuse("control-character", event, f"U+{ord(hidden[0]):04X}")
         if self._open and self._open[-1].awaits_key:
-            self._key(event, text, plain)
+            self._key(event, text, not style)
             return
-        empty = plain and text in _NULLS
+        empty = not style and text in _NULLS
         if empty and not text:
             self._hash(event)
         self._attach(None if empty else text, Spot(_place(event), text))
@@ -127,6 +120,7 @@ class Tree:
     def _key(self, event: yaml.ScalarEvent, text: str, plain: bool) -> None:
         parent = self._open[-1]
         parent.key_event = event
+        parent.awaits_key = False
         if plain and text == "<<":
             self._refuse("merge-refused", event, text)
         elif plain and text in _NULLS:
@@ -137,8 +131,6 @@ class Tree:
         else:
             parent.key = text
             parent.spot.keys[text] = _place(event)
-            return
-        parent.ghost = True
 
     def _begin(self, event: yaml.CollectionStartEvent) -> None:
         self._nodes += 1
@@ -159,16 +151,17 @@ class Tree:
             self.value, self.root = value, spot
             return
         parent = self._open[-1]
-        if isinstance(parent.value, list):
-            parent.spot.parts[len(parent.value)] = spot
-            parent.value.append(value)
+        entries = parent.value
+        if isinstance(entries, list):
+            parent.spot.parts[len(entries)] = spot
+            entries.append(value)
         elif parent.awaits_key:
-            parent.ghost = True
+            parent.awaits_key = False  # a list or mapping as a key, refused as it began
         else:
             if parent.key is not None:
-                parent.value[parent.key] = value
+                entries[parent.key] = value
                 parent.spot.parts[parent.key] = spot
-            parent.key, parent.key_event, parent.ghost = None, None, False
+            parent.key, parent.key_event, parent.awaits_key = None, None, True
 
     def _properties(self, event: yaml.ScalarEvent | yaml.CollectionStartEvent) -> None:
         start = _mark(event.start_mark).index
@@ -225,5 +218,5 @@ def _mark(mark: Any) -> yaml.Mark:
 
 
 def _place(event: yaml.Event) -> Place:
-    mark = _mark(event.start_mark)
+    mark: Any = event.start_mark
     return mark.line + 1, mark.column + 1

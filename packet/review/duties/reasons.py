@@ -31,7 +31,7 @@ def reasons_of(row: CodeRow, known: Known, library: Library, figures: FigureSet)
     """
     facts = plain(known.values)
     for when in _ways(row.when, facts):
-        for fact, condition in when.conditions().items():
+        for fact, condition in when.conditions.items():
             value = facts.get(fact)
             if value is not None:
                 yield Reason(
