@@ -7,9 +7,10 @@ import os
 from collections.abc import Iterable, Iterator, Sequence
 from concurrent.futures import ProcessPoolExecutor
 from contextlib import suppress
-from dataclasses import asdict, dataclass
+from dataclasses import dataclass
 from functools import lru_cache, partial
-from multiprocessing import get_context
+from multiprocessing import get_all_start_methods, get_context
+from multiprocessing.context import BaseContext
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
@@ -31,8 +32,8 @@ ALONE_UP_TO = 12
 #: Jobs handed to a process at a time.
 _AT_A_TIME = 8
 
-#: How seldom such a process looks for garbage that goes in circles; there is next to none.
-_SELDOM = (100_000, 50, 1000)
+#: What such a process has loaded before its first job.
+_ASSEMBLE = "packet.closeout.assemble"
 
 
 @dataclass(frozen=True)
@@ -123,9 +124,18 @@ def _read(
     if len(folders) <= ALONE_UP_TO or processes == 1:
         yield from map(of_job, folders)
         return
-    spawn = get_context("spawn")
-    with ProcessPoolExecutor(processes, spawn, initializer=gc.set_threshold, initargs=_SELDOM) as pool:
+    # what a job leaves goes in no circles: looking for garbage would only take time
+    with ProcessPoolExecutor(processes, _context(), initializer=gc.disable) as pool:
         yield from pool.map(of_job, folders, chunksize=_AT_A_TIME)
+
+
+def _context() -> BaseContext:
+    """Return how processes begin: where the system can, as copies of one that loaded the program once."""
+    if "forkserver" not in get_all_start_methods():
+        return get_context("spawn")
+    context = get_context("forkserver")
+    context.set_forkserver_preload([_ASSEMBLE])
+    return context
 
 
 def _of_job(root: Path, key: str, closed_too: bool, folder: Path) -> JobHolds:
@@ -137,7 +147,8 @@ def _of_job(root: Path, key: str, closed_too: bool, folder: Path) -> JobHolds:
         record, points = assemble_holds(Workspace(root), folder, _library(root, key))
     except Refused as refused:
         return JobHolds(folder.name, problems=tuple(refused.problems))
-    return _held(folder, record, tuple(json.loads(json.dumps([asdict(point) for point in points]))))
+    plain = ({"before": point.before, "items": [vars(item) for item in point.items]} for point in points)
+    return _held(folder, record, tuple(plain))
 
 
 @lru_cache(maxsize=1)

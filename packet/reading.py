@@ -17,8 +17,9 @@ from packet.yamlread.document import Loc
 
 M = TypeVar("M", bound=BaseModel)
 
-#: Parsed files kept in one process; a file is parsed again only when its bytes differ.
-_MOST_KEPT = 512
+#: Parsed files kept in one process, the shared ones and those of a job; a file is parsed again only when its
+#: bytes differ.
+_MOST_KEPT = 256
 
 
 @dataclass(frozen=True)

@@ -10,7 +10,14 @@ from pathlib import Path
 
 from PIL import ExifTags, Image, UnidentifiedImageError
 
-from packet.photos.kinds import HEAD_BYTES, heif_names_are_text, is_cut_off, kind_of, opens_heif
+from packet.photos.kinds import (
+    HEAD_BYTES,
+    heif_names_are_text,
+    is_cut_off,
+    jpeg_notes,
+    kind_of,
+    opens_heif,
+)
 
 #: A larger picture is refused before it is decoded.
 MOST_PIXELS = 120_000_000
@@ -18,6 +25,9 @@ Image.MAX_IMAGE_PIXELS = MOST_PIXELS  # its own limit is lower than what some ph
 
 #: What the libraries raise at a damaged picture.
 DAMAGED = (OSError, SyntaxError, ValueError, RuntimeError, EOFError, IndexError, struct.error)
+
+#: Where a phone's JPEG holds its notes: one segment, behind at most a short one [bytes].
+_NOTES_WITHIN = 70_000
 
 _UPRIGHT_SWAPS = frozenset({5, 6, 7, 8})
 
@@ -39,9 +49,9 @@ class PhotoFacts:
 
     Attributes:
         sha256: Digest of the file [hex]; "" where only the camera's notes were read.
-        size_bytes: Size of the file [bytes].
-        width_px: Width as shown upright [px].
-        height_px: Height as shown upright [px].
+        size_bytes: Size of the file [bytes]; 0 there.
+        width_px: Width as shown upright [px]; 0 there.
+        height_px: Height as shown upright [px]; 0 there.
         taken_at: Wall-clock time in the file, or None.
         offset: Offset from UTC in the file, or None.
         has_place: True when the file carries a position; it is never published.
@@ -123,24 +133,44 @@ def read_facts(path: Path, *, whole: bool = True) -> PhotoFacts:
     Raises:
         PhotoUnreadable: As for :func:`open_photo`, or the file is cut off.
     """
+    if not whole and (facts := _facts_at_start(path)):
+        return facts
     with open_photo(path) as image:
-        data = path.read_bytes() if whole else None
-        if data is not None and is_cut_off(data):
+        data = path.read_bytes() if whole else b""
+        if whole and is_cut_off(data):
             raise PhotoUnreadable("cut off")
         try:
-            exif = image.getexif()
-            detail = exif.get_ifd(ExifTags.IFD.Exif)
+            return _facts(image.getexif(), data, image.size)
         except DAMAGED as error:  # a PNG is decoded to reach its last notes
             raise PhotoUnreadable(type(error).__name__) from error
-        width, height = image.size
-        if exif.get(ExifTags.Base.Orientation) in _UPRIGHT_SWAPS:
-            width, height = height, width
-        return PhotoFacts(
-            sha256="" if data is None else hashlib.sha256(data).hexdigest(),
-            size_bytes=path.stat().st_size if data is None else len(data),
-            width_px=width,
-            height_px=height,
-            taken_at=_moment(detail.get(ExifTags.Base.DateTimeOriginal)),
-            offset=_offset(detail.get(ExifTags.Base.OffsetTimeOriginal)),
-            has_place=ExifTags.IFD.GPSInfo in exif,
-        )
+
+
+def _facts_at_start(path: Path) -> PhotoFacts | None:
+    """Return what a JPEG's notes say without opening it as a picture; None where that takes more."""
+    try:
+        with path.open("rb") as file:
+            found = jpeg_notes(file.read(_NOTES_WITHIN))
+        if found is None:
+            return None
+        notes = Image.Exif()
+        notes.load(found)
+        return _facts(notes)
+    except DAMAGED:
+        return None  # opening it as a picture says what is wrong
+
+
+def _facts(notes: Image.Exif, data: bytes = b"", size: tuple[int, int] = (0, 0)) -> PhotoFacts:
+    """Return the facts in a camera's notes, and those of the whole file where it was read."""
+    detail = notes.get_ifd(ExifTags.IFD.Exif)
+    width, height = size
+    if notes.get(ExifTags.Base.Orientation) in _UPRIGHT_SWAPS:
+        width, height = height, width
+    return PhotoFacts(
+        sha256=hashlib.sha256(data).hexdigest() if data else "",
+        size_bytes=len(data),
+        width_px=width,
+        height_px=height,
+        taken_at=_moment(detail.get(ExifTags.Base.DateTimeOriginal)),
+        offset=_offset(detail.get(ExifTags.Base.OffsetTimeOriginal)),
+        has_place=ExifTags.IFD.GPSInfo in notes,
+    )

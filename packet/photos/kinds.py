@@ -18,6 +18,8 @@ HEIC_EXTRA = "roof-closeout-packet[heic]"
 HEAD_BYTES = 64
 
 _PNG = b"\x89PNG\r\n\x1a\n"
+#: The segment of a JPEG that holds the camera's notes, and how they begin there.
+_NOTES, _NOTES_LEAD = 0xE1, b"Exif\0\0"
 #: Brands of pictures coded as phones do it; other pictures in the same container carry none of them.
 _HEIF_BRANDS = frozenset({b"heic", b"heix", b"heim", b"heis", b"hevc", b"hevx", b"hevm", b"hevs"})
 #: The name of the part that names an item.
@@ -58,10 +60,32 @@ def _jpeg_is_cut_off(data: bytes) -> bool:
     The small picture among the camera's notes has an end of its own; inside a picture the two bytes of the
     end mark can't occur.
     """
+    ends = [end for _, _, end in _segments(data)]
+    return data.find(b"\xff\xd9", max(ends, default=2)) < 0
+
+
+def jpeg_notes(head: bytes) -> bytes | None:
+    """Return the camera's notes of a JPEG as they stand in it; None when its start does not hold them whole.
+
+    Args:
+        head: The first bytes of the file.
+    """
+    if kind_of(head) != "JPEG":
+        return None
+    found = (head[start:end] for name, start, end in _segments(head) if name == _NOTES and end <= len(head))
+    return next((notes for notes in found if notes.startswith(_NOTES_LEAD)), None)
+
+
+def _segments(data: bytes) -> Iterator[tuple[int, int, int]]:
+    """Yield the segments of a JPEG before its picture: name, where its data starts, and where it ends."""
     at = 2
     while data[at : at + 1] == b"\xff" and data[at + 1 : at + 2] != b"\xda":
-        at += 1 if data[at + 1 : at + 2] == b"\xff" else 2 + int.from_bytes(data[at + 2 : at + 4], "big")
-    return data.find(b"\xff\xd9", at) < 0
+        if data[at + 1 : at + 2] == b"\xff":
+            at += 1
+            continue
+        end = at + 2 + int.from_bytes(data[at + 2 : at + 4], "big")
+        yield int.from_bytes(data[at + 1 : at + 2]), at + 4, end
+        at = end
 
 
 def _heif_is_cut_off(data: bytes) -> bool:
