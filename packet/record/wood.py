@@ -25,6 +25,7 @@ BoardsLaid = Literal["side by side", "spaced"]
 RenailedWay = Literal["whole deck nailed again", "ring shank nails added between"]
 EdgeSupport = Literal["clips", "tongue and groove", "blocking", "none"]
 NailHeads = Literal["flush", "overdriven", "standing up"]
+PanelKind = Literal["plywood", "OSB", "composite panel"]
 FramingPart = Literal[
     "rafter",
     "jack rafter",
@@ -60,7 +61,7 @@ class FramingWork(Strict):
 class Panel(Strict):
     """The new deck panel as its stamp reads."""
 
-    product: Line = everyone(description="Kind of panel.", examples=["plywood"])
+    product: PanelKind = everyone(description="Kind of panel.", examples=["plywood"])
     thickness: Thickness = everyone(description="Performance category or thickness.", examples=["15/32 in"])
     span_rating: Line | None = everyone(
         None, quoted=True, description="Span rating on the stamp.", examples=["32/16"]

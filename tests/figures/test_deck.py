@@ -208,6 +208,15 @@ def test_what_does_not_carry_is_found(gable: Office, path: str, value: str, find
     assert finding in gable.changed(path, value).finding_ids()
 
 
+def test_a_panel_of_no_known_kind_is_refused_at_its_line(gable: Office) -> None:
+    problem = next(iter(gable.changed("deck.panel.product", "plywod").problems()))
+    assert (problem.code, problem.line, problem.column) == ("not-one-of", *gable.place("deck.panel.product"))
+    assert (problem.values["accepted"], problem.values["nearest"]) == (
+        "plywood, OSB, composite panel",
+        "plywood",
+    )
+
+
 def test_a_damaged_truss_is_left_to_its_engineer(gable: Office) -> None:
     damaged = gable.changed("roof.framing.damage", "Top chord split.")
     assert "truss-damaged:FRAMING" not in damaged.finding_ids()
