@@ -119,6 +119,18 @@ def test_the_adjuster_sees_what_showed_the_cure_and_that_papers_came_in_time() -
     assert "Permit before the work: days in order" in answers["needed"]
 
 
+def test_the_adjuster_sees_which_rules_were_not_read_well_enough_to_decide() -> None:
+    """Else nothing that differs, and nothing that lacks proof, would read as if all had met its rule."""
+    made = pages(assemble(Workspace(ROOT), ROOT / "jobs" / "26-052")[0])
+    rows = dict(zip(asked(made["adjuster"]), made["adjuster"].split("<h2")[1:], strict=True))["asked"]
+    of_inspector = dict(zip(asked(made["inspector"]), made["inspector"].split("<h2")[1:], strict=True))[
+        "unread"
+    ]
+    unread = re.findall(r"code-basis\.html#r-[\w-]+", of_inspector)
+    assert "code-basis.html#r-renailed-way" in unread
+    assert [row for row in re.findall(r"code-basis\.html#r-[\w-]+", rows) if row in unread] == unread
+
+
 def test_an_old_deck_left_alone_says_what_holds_it_and_that_nothing_asks_more(
     demo_pages: dict[str, str],
 ) -> None:
